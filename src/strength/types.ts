@@ -1,0 +1,140 @@
+/** What goes into a comparison and what comes out. Forces in kN, lengths in mm or cm as named, shares between 0 and 1. */
+import type { Eye, FactorClassRecord, FactorRecord, Form, GapRecord, Lowered, Material, MethodRecord, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
+
+/** One addressable figure, as the engines read it: a single value or one cell of a table, defaults filled in. */
+export interface Figure {
+  /** `source/result` or `source/result#cell`. */
+  id: string;
+  source: string;
+  what: string;
+  kind: 'measured' | 'required' | 'rule' | 'constant' | 'assumed';
+  value?: Value;
+  unit?: Unit;
+  of?: string;
+  rig: RigConditions;
+  study: string;
+  standing: Standing;
+  lowered: Lowered[];
+}
+
+/** All that the engine reads; frozen as one file per evidence version. */
+export interface Evidence {
+  /** Version of the evidence: `<date>.<n>`. */
+  version: string;
+  /** Number of the model; goes up when the same evidence gives other answers. */
+  model: number;
+  figures: Record<string, Figure>;
+  factors: Record<string, FactorRecord>;
+  classes: Record<string, FactorClassRecord>;
+  methods: Record<string, MethodRecord>;
+  slings: Record<string, SlingRecord>;
+  gaps: Record<string, GapRecord>;
+}
+
+/** The reader's rig. `null` means: not known. */
+export interface Rig {
+  /** Strength marked on the device, kN. */
+  ratingKn: number | null;
+  eye: Eye | null;
+  /** Diameter that the sling bears on, mm; for both plastic kinds the wire's own. Null: not measured. */
+  bearingMm: number | null;
+  /** Id of a sling record. */
+  sling: string | null;
+  lengthCm: number | null;
+  slingState: 'new' | 'used';
+  /** What it must stand up to, kN. Null: the device's rating. */
+  demandKn: number | null;
+  /** The old sling on the device, for the row that keeps it. */
+  old: { material: Material | null; ageYears: number | null } | null;
+}
+
+export type State = 'result' | 'apart' | 'no-data' | 'other-sling';
+export type CertaintyWord = 'high' | 'moderate' | 'low' | 'very low';
+/** Where a row stands on the page, in this order. */
+export type Group = 'maker' | 'ranked' | 'unranked' | 'apart' | 'comparison' | 'no-data' | 'other-sling';
+
+/** Ends and middle of a 90 % interval: 1 in 20 breaks below `low`, half below `middle`, 19 in 20 below `high`. kN. */
+export interface Spread { low: number; middle: number; high: number }
+
+/** What one factor contributes to one link. */
+export interface FactorShare {
+  factor: string;
+  /** Figures used for this rig (addresses), the nearest bearing first. */
+  figures: string[];
+  studies: string[];
+  /** Mean of ln (kN, or a ratio). */
+  muLog: number;
+  /** Sd of ln: what we do not know of the mean. */
+  knowledge: number;
+  /** Sd of ln: how pieces differ. */
+  specimen: number;
+  certainty: CertaintyWord;
+  /** True where a width was carried over with extra spread. */
+  bridged: boolean;
+  /** True where the bearing lies between two tested ones. */
+  between: boolean;
+  /** True where no figure feeds it. */
+  assumed: boolean;
+}
+
+export interface LinkResult {
+  name: string;
+  part: 'device' | 'sling' | 'knot' | 'eye' | 'connector';
+  /** D device, S sling at the eye, K knot or join, E wire eye, C connector end. */
+  letter: 'D' | 'S' | 'K' | 'E' | 'C';
+  legs?: number;
+  spread: Spread;
+  certainty: CertaintyWord;
+  factors: FactorShare[];
+  /** Share of rigs in which this link goes first (whole rig). */
+  first: number;
+}
+
+export interface Row {
+  method: string;
+  name: string;
+  state: State;
+  group: Group;
+  /** Place within `ranked`, from 1; rows that count as one share a place. */
+  place?: number;
+  /** Why apart, why no data, why another sling: sentences for people. */
+  reasons: string[];
+  /** Every link but the device; null without a result or a published range only. */
+  attachment: Spread | null;
+  /** All links; null without a rating or a result. */
+  rig: Spread | null;
+  /** Chance that the attachment breaks above the rating; null without either. */
+  aboveRating: number | null;
+  /** Same, above the demand. */
+  aboveDemand: number | null;
+  /** Twenty equal parts of the attachment's distribution: kN at 2.5 %, 7.5 %, ... 97.5 %. Empty without a result. */
+  dots: number[];
+  /** Raw breaks of the same method, material, kind of eye and near bearing, kN, with their figure. */
+  ticks: { figure: string; kn: number[] }[];
+  links: LinkResult[];
+  /** Twenty letters in order, for the strip. */
+  strip: string;
+  certainty: CertaintyWord | null;
+  /** All figures behind the row. */
+  figures: string[];
+  /** Published numbers shown beside it, never fed. */
+  shown: string[];
+  gap?: string;
+  nearest?: { figure: string; why: string };
+  /** The two figures whose uncertainty moves the answer most, with the share of ln-variance each brings. */
+  moves: { factor: string; figures: string[]; share: number }[];
+  oneClipError: { what: string; releases: boolean };
+  /** Finished length in cm, when the sling's length is known. */
+  finishedCm: number | null;
+}
+
+export interface Comparison {
+  evidence: string;
+  model: number;
+  rig: Rig;
+  /** Diameter that was computed with, mm, and whether it was the reader's. */
+  bearing: { mm: number; measured: boolean };
+  rows: Row[];
+  /** One sentence above the rows. */
+  summary: string;
+}
