@@ -277,8 +277,8 @@ export const factorClass = z.strictObject({
   cv: z.union([estimated, z.strictObject({ assumed: positive, why: words })]),
   /** The largest coefficient of variation that a series of this class may have before the class itself must be looked at again. Used where a series states no scatter. */
   ceiling: z.strictObject({ cv: positive, why: words }),
-  /** Spread between studies, sd of ln: from groups of figures that measured the same thing, or assumed. */
-  tau: z.union([z.strictObject({ groups: z.array(z.array(figureAddress).min(2)).min(1), note: words.optional() }), z.strictObject({ assumed: positive, why: words })]),
+  /** Spread between studies, sd of ln: from groups of figures that measured the same thing, borrowed from another class, or assumed. */
+  tau: z.union([z.strictObject({ groups: z.array(z.array(figureAddress).min(2)).min(1), note: words.optional() }), z.strictObject({ borrowed: slug, why: words }), z.strictObject({ assumed: positive, why: words })]),
 });
 export type FactorClassRecord = z.infer<typeof factorClass>;
 
@@ -296,8 +296,12 @@ export const link = z.strictObject({
 const apartReason = z.strictObject({
   why: words,
   when: z.strictObject({ eyes: z.array(eye).min(1).optional(), materials: z.array(material).min(1).optional() }).optional(),
-  /** Figures behind the reason, or published numbers that may be shown beside it but never feed. */
+  /** Inclusive limits of the sling's width that the reason's own figures speak of, in millimetres. */
+  widthMm: z.tuple([positive, positive]).optional(),
+  /** Figures behind the reason. */
   figures: z.array(figureAddress).default([]),
+  /** Published breaks of this very method that the model may not use (a range without n): with them the row is apart, and shows them, even where nothing can be computed. */
+  published: z.array(figureAddress).default([]),
 });
 /** A way of attaching a sling to an eye. Prose stands in `content/methods/`. */
 export const method = z.strictObject({
@@ -342,7 +346,15 @@ export type SlingRecord = z.infer<typeof sling>;
 export const gap = z.strictObject({
   question: words,
   /** Cells of the comparison that it leaves empty; an absent field means all. */
-  blocks: z.array(z.strictObject({ method: slug.optional(), sling: z.array(slug).min(1).optional(), eye: z.array(eye).min(1).optional(), belowMm: positive.optional() })).default([]),
+  blocks: z.array(z.strictObject({
+    methods: z.array(slug).min(1).optional(),
+    slings: z.array(slug).min(1).optional(),
+    eyes: z.array(eye).min(1).optional(),
+    /** Only bearings thinner than this, in millimetres. */
+    belowMm: positive.optional(),
+    /** Only bearings thicker than this, in millimetres. */
+    aboveMm: positive.optional(),
+  })).default([]),
   nearest: z.array(figureAddress),
   test: z.strictObject({ rig: words, pulls: z.int().min(1), vary: words.optional(), record: words }),
 });
@@ -367,3 +379,4 @@ export const law = z.strictObject({
   figures: z.array(figureAddress).min(1),
   checked: isoDate,
 });
+export type LawRecord = z.infer<typeof law>;

@@ -1,5 +1,5 @@
 /** What goes into a comparison and what comes out. Forces in kN, lengths in mm or cm as named, shares between 0 and 1. */
-import type { Eye, FactorClassRecord, FactorRecord, Form, GapRecord, Lowered, Material, MethodRecord, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
+import type { Eye, FactorClassRecord, FactorRecord, GapRecord, Material, MethodRecord, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
 
 /** One addressable figure, as the engines read it: a single value or one cell of a table, defaults filled in. */
 export interface Figure {
@@ -14,7 +14,8 @@ export interface Figure {
   rig: RigConditions;
   study: string;
   standing: Standing;
-  lowered: Lowered[];
+  /** Null for what nobody measured. */
+  certainty: CertaintyWord | null;
 }
 
 /** All that the engine reads; frozen as one file per evidence version. */
@@ -120,10 +121,13 @@ export interface Row {
   /** Published numbers shown beside it, never fed. */
   shown: string[];
   gap?: string;
-  nearest?: { figure: string; why: string };
+  /** Nearest tested case; `kn` is its middle, and with `weakerThan` the sentence is "weaker than about kn". */
+  nearest?: { figure: string; why: string; kn: number | null; weakerThan: boolean };
   /** The two figures whose uncertainty moves the answer most, with the share of ln-variance each brings. */
   moves: { factor: string; figures: string[]; share: number }[];
   oneClipError: { what: string; releases: boolean };
+  /** Whether it can be made with a closed sling on a closed eye. */
+  closed: { possible: boolean; why: string };
   /** Finished length in cm, when the sling's length is known. */
   finishedCm: number | null;
 }

@@ -1,0 +1,37 @@
+import mdx from '@astrojs/mdx';
+import preact from '@astrojs/preact';
+import { defineConfig } from 'astro/config';
+
+/** Where the site stands: both come from the environment, so that any static host and any folder will do. */
+const site = process.env.SITE || 'http://localhost:4321';
+const base = process.env.BASE_PATH || '/';
+
+export default defineConfig({
+  site,
+  base,
+  trailingSlash: 'always',
+  // Two records with one address must stop the build; the default only warns.
+  prerenderConflictBehavior: 'error',
+  // The default of this version joins words across lines in .astro files.
+  compressHTML: true,
+  // A reading page is one response: its style stands inside it.
+  build: { inlineStylesheets: 'always' },
+  // The other highlighter writes style attributes, which the policy below blocks.
+  markdown: { syntaxHighlight: 'prism' },
+  integrations: [mdx(), preact()],
+  security: {
+    csp: {
+      directives: [
+        "default-src 'none'",
+        "img-src 'self' data:",
+        "font-src 'self'",
+        "connect-src 'self'",
+        "manifest-src 'self'",
+        "worker-src 'self'",
+        "base-uri 'none'",
+        "form-action 'self'",
+        "require-trusted-types-for 'script'",
+      ],
+    },
+  },
+});

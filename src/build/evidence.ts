@@ -1,0 +1,59 @@
+/** The one place that joins records to the engines: reads `data/` and gives what a comparison needs. */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { certaintyOf } from '../records/certainty.ts';
+import { readAll } from '../records/read.ts';
+import type { Evidence, Figure } from '../strength/types.ts';
+
+/** The project's folder. */
+export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+/** Number of the model; raised when the same evidence gives other answers, with a line on `/changes/`. */
+export const MODEL = 1;
+
+/** Version of the newest frozen evidence, or `unreleased` before the first. */
+export function newestVersion(root = ROOT): string {
+  const index = join(root, 'data/versions/index.json');
+  if (!existsSync(index)) return 'unreleased';
+  const versions = JSON.parse(readFileSync(index, 'utf8')) as { version: string }[];
+  return versions.at(-1)?.version ?? 'unreleased';
+}
+
+let loaded: Evidence | null = null;
+
+/** Evidence of the records on disk. Only figures that a factor, class, method or gap names go in. */
+export function loadEvidence(root = ROOT): Evidence {
+  if (loaded && root === ROOT) return loaded;
+  const records = readAll(root);
+  const named = new Set<string>();
+  for (const factor of Object.values(records.factors)) {
+    for (const id of factor.from) named.add(id);
+    if (factor.floor) named.add(factor.floor);
+  }
+  for (const group of Object.values(records.classes)) {
+    if ('from' in group.cv) for (const id of group.cv.from) named.add(id);
+    if ('groups' in group.tau) for (const id of group.tau.groups.flat()) named.add(id);
+  }
+  for (const method of Object.values(records.methods)) {
+    for (const id of [...method.shown, ...method.apart.flatMap((reason) => [...reason.figures, ...reason.published])]) named.add(id);
+  }
+  for (const gap of Object.values(records.gaps)) for (const id of gap.nearest) named.add(id);
+  const figures: Record<string, Figure> = {};
+  for (const id of [...named].sort()) {
+    const cell = records.cells[id];
+    if (!cell) throw new RangeError(`figure ${id}: named by a record, but there is none`);
+    figures[id] = {
+      id, source: cell.source, what: cell.what, kind: cell.kind, rig: cell.rig ?? {}, study: cell.study, standing: cell.standing,
+      certainty: certaintyOf(cell),
+      ...(cell.value === undefined ? {} : { value: cell.value }),
+      ...(cell.unit === undefined ? {} : { unit: cell.unit }),
+      ...(cell.of === undefined ? {} : { of: cell.of }),
+    };
+  }
+  const evidence: Evidence = {
+    version: newestVersion(root), model: MODEL, figures, factors: records.factors, classes: records.classes,
+    methods: records.methods, slings: records.slings, gaps: records.gaps,
+  };
+  if (root === ROOT) loaded = evidence;
+  return evidence;
+}

@@ -1,0 +1,154 @@
+/** Figures as pages show them: each address with its inherited fields, what it feeds, and why it was left out. */
+import type { Cell, FigureRecord, Lowered, RigConditions, Single, Standing, Table, Unit, Value } from '../records/schema.ts';
+import { type SiteRecords, siteRecords } from './records.ts';
+
+/** One addressable value. */
+export interface ShownFigure {
+  /** `source/result` or `source/result#cell`. */
+  id: string;
+  /** The record's id: `source/result`. */
+  record: string;
+  cell?: string;
+  source: string;
+  what: string;
+  kind: Single['kind'];
+  value?: Value | undefined;
+  unit?: Unit | undefined;
+  of?: string | undefined;
+  rig: RigConditions;
+  study: string;
+  standing: Standing;
+  locator?: string | undefined;
+  checked: string;
+  asPrinted?: string | undefined;
+  lowered: Lowered[];
+  note?: string | undefined;
+  why?: string | undefined;
+}
+
+/** Steps that lower a figure's certainty, with the one that an unrecorded place in the source adds by itself. */
+export function loweringSteps(figure: Pick<ShownFigure, 'lowered' | 'locator'>): Lowered[] {
+  return figure.locator === 'not-recorded'
+    ? [...figure.lowered, { by: 'method', steps: 1, why: 'the place in the source was not recorded' }]
+    : figure.lowered;
+}
+
+/** True for records that hold values, false for those that only point elsewhere. */
+export function isOrdinary(record: FigureRecord): record is Single | Table {
+  return record.kind !== 'moved' && record.kind !== 'split';
+}
+
+/** The addressable values of one record; a table gives one for each cell. */
+export function valuesOf(id: string, record: Single | Table): ShownFigure[] {
+  const source = id.split('/')[0] as string;
+  const common = {
+    record: id, source, what: record.what, kind: record.kind, standing: record.standing, locator: record.locator,
+    checked: record.checked, study: record.study ?? source, why: record.why,
+  };
+  if (!('cells' in record)) {
+    return [{
+      ...common, id, value: record.value, unit: record.unit, of: record.of, rig: record.rig ?? {},
+      asPrinted: record.asPrinted, lowered: record.lowered ?? [], note: record.note,
+    }];
+  }
+  return Object.entries(record.cells).map(([cell, own]: [string, Cell]) => ({
+    ...common, id: `${id}#${cell}`, cell, value: own.value, unit: own.unit ?? record.unit, of: own.of ?? record.of,
+    rig: { ...record.rig, ...own.rig }, study: own.study ?? common.study, asPrinted: own.asPrinted,
+    lowered: [...(record.lowered ?? []), ...(own.lowered ?? [])], note: own.note,
+  }));
+}
+
+/**
+ * Values that the model assumes, given the shape of figures: so that every assumed number has an address of its own
+ * and a page with its reason. The ids begin with `assumed/`.
+ */
+export function assumedFigures(records: Pick<SiteRecords, 'factors' | 'classes'>, day: string): Map<string, Table> {
+  const made = new Map<string, Table>();
+  const table = (what: string, cells: Table['cells']): Table => ({ what, kind: 'assumed', standing: 'assumed', unit: 'ratio', checked: day, cells });
+  for (const [id, factor] of records.factors) {
+    const cells: Table['cells'] = {};
+    const unit: Unit = factor.acts === 'loop' ? 'kN' : 'ratio';
+    if (factor.assumed) {
+      cells['range'] = { value: { low: factor.assumed.low, high: factor.assumed.high, kind: "author's interval" }, unit, note: `Nine in ten pieces are taken to lie in this range. ${factor.assumed.why}` };
+    }
+    if (factor.times) {
+      cells['times'] = { value: factor.times.by, note: `Multiplier between what was tested and this link. ${factor.times.why}` };
+      if (factor.times.spread > 0) cells['times-spread'] = { value: factor.times.spread, note: 'Spread of that multiplier: standard deviation of its natural logarithm.' };
+    }
+    if (factor.bridge) cells['bridge'] = { value: factor.bridge.spread, note: `Extra spread where the width is carried over: standard deviation of the natural logarithm. ${factor.bridge.why}` };
+    if (Object.keys(cells).length > 0) made.set(`assumed/factor-${id}`, table(factor.what, cells));
+  }
+  for (const [id, group] of records.classes) {
+    const cells: Table['cells'] = {};
+    if ('assumed' in group.cv) cells['cv'] = { value: group.cv.assumed, note: `Scatter between pieces, as a share of the mean. ${group.cv.why}` };
+    cells['ceiling'] = { value: group.ceiling.cv, note: `The largest scatter that a series of this class may have. ${group.ceiling.why}` };
+    if ('assumed' in group.tau) cells['tau'] = { value: group.tau.assumed, note: `Spread between laboratories: standard deviation of the natural logarithm. ${group.tau.why}` };
+    made.set(`assumed/class-${id}`, table(group.what, cells));
+  }
+  return made;
+}
+
+/** One place where a figure is used or refused. */
+export interface Use { factor: string; what: string; why?: string }
+
+/** Every figure of the site with what pages ask of it. */
+export interface FigureBook {
+  /** All records, those that the model's assumptions give included. */
+  records: Map<string, FigureRecord>;
+  /** Every addressable value by address. */
+  values: Map<string, ShownFigure>;
+  /** Factors that a figure feeds. */
+  feeds: Map<string, Use[]>;
+  /** Factors that leave it out, with the reason. */
+  leftOut: Map<string, Use[]>;
+  /** Methods whose record names it as shown, or as a reason. */
+  methods: Map<string, string[]>;
+}
+
+let cached: FigureBook | undefined;
+
+/** The book of all figures. Reads the records once. */
+export function figureBook(): FigureBook {
+  if (cached) return cached;
+  const all = siteRecords();
+  const newest = [...all.figures.values()].map((record) => ('checked' in record ? record.checked : '')).sort().at(-1) || '2026-11-24';
+  const records = new Map<string, FigureRecord>([...all.figures, ...assumedFigures(all, newest)].sort(([a], [b]) => (a < b ? -1 : 1)));
+  const values = new Map<string, ShownFigure>();
+  for (const [id, record] of records) {
+    if (isOrdinary(record)) for (const value of valuesOf(id, record)) values.set(value.id, value);
+  }
+  const feeds = new Map<string, Use[]>();
+  const leftOut = new Map<string, Use[]>();
+  const methods = new Map<string, string[]>();
+  const push = <T>(map: Map<string, T[]>, key: string, item: T): void => { map.set(key, [...(map.get(key) ?? []), item]); };
+  for (const [id, factor] of all.factors) {
+    for (const figure of factor.from) push(feeds, figure, { factor: id, what: factor.what });
+    for (const { figure, why } of factor.leftOut) push(leftOut, figure, { factor: id, what: factor.what, why });
+  }
+  for (const [id, method] of all.methods) {
+    for (const figure of new Set([...method.shown, ...method.apart.flatMap((reason) => reason.figures)])) push(methods, figure, id);
+  }
+  cached = { records, values, feeds, leftOut, methods };
+  return cached;
+}
+
+/**
+ * A figure by address. A table's own address, without a cell, gives its first cell's page with no value.
+ * Throws RangeError that names the address when no record has it.
+ */
+export function figure(id: string): ShownFigure {
+  const { values, records } = figureBook();
+  const found = values.get(id);
+  if (found) return found;
+  const record = records.get(id);
+  if (record && isOrdinary(record) && 'cells' in record) {
+    const { cell: _cell, ...first } = valuesOf(id, record)[0] as ShownFigure;
+    return { ...first, id, value: undefined };
+  }
+  throw new RangeError(`figure: no record has the address ${id}; moved and split ids are never referred to`);
+}
+
+/** Every value with an address, in order of address. */
+export function allFigures(): ShownFigure[] {
+  return [...figureBook().values.values()];
+}

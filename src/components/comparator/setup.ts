@@ -1,0 +1,35 @@
+/** What the page hands to the island besides the evidence: small, and part of the HTML. */
+import type { Tick } from '../../charts/axis-ticks.ts';
+import type { Evidence } from '../../strength/types.ts';
+import type { ForceUnit } from '../../strength/wording.ts';
+
+/** Read from the page by the script; everything else is computed from the evidence. */
+export interface Setup {
+  /** Folder that the site is served from, with its closing slash. */
+  base: string;
+  /** Address of the evidence that the page was built with. */
+  evidence: string;
+  /** Query of the rig that the page shows as built. */
+  rig: string;
+  /** Title of the page without the rig, for the window once the rig has changed. */
+  title: string;
+  /** Ticks of the axis in each unit. */
+  ticks: Record<ForceUnit, Tick[]>;
+}
+
+/** What the views read besides a row. */
+export interface Frame {
+  evidence: Pick<Evidence, 'figures' | 'slings' | 'factors'>;
+  base: string;
+  ticks: Setup['ticks'];
+  unit: ForceUnit;
+  ratingKn: number | null;
+  /** Null: the rating. */
+  demandKn: number | null;
+}
+
+/** Address of a figure's page, or of its cell on it. */
+export function figureAddress(base: string, id: string): string {
+  const [record, cell] = id.split('#');
+  return `${base}figures/${record}/${cell ? `#${cell}` : ''}`;
+}

@@ -1,0 +1,51 @@
+/** Names of inputs in the words of the form and of the line that repeats them. */
+import type { Eye, Material, SlingRecord, Unit, Value } from '../../records/schema.ts';
+import type { Evidence, Rig } from '../../strength/types.ts';
+
+export const EYE_NAMES: Readonly<Record<Eye, string>> = {
+  'bare-wire': 'bare wire',
+  'sleeved-wire': 'wire in a plastic sleeve',
+  'wire-under-bar': 'wire under a plastic bar',
+  'metal-bar': 'metal bar or forged loop',
+  'twin-eye': 'twin eye',
+};
+const MATERIALS: Partial<Record<Material, string>> = { hmpe: 'HMPE', 'hmpe-nylon': 'HMPE and nylon' };
+export const materialName = (material: Material): string => MATERIALS[material] ?? material;
+
+/** Slings in the order of their records. */
+export const slingsInOrder = (slings: Evidence['slings']): [string, SlingRecord][] =>
+  Object.entries(slings).sort(([, a], [, b]) => a.order - b.order);
+
+/** The rig in one line, as a reader would say it. */
+export function rigLine(rig: Rig, slings: Evidence['slings']): string {
+  const parts = [
+    rig.ratingKn === null ? 'rating not known' : `${rig.ratingKn} kN`,
+    `${rig.eye ? EYE_NAMES[rig.eye] : 'eye not known'}, ${rig.bearingMm === null ? 'not measured' : `${rig.bearingMm} mm`}`,
+    `${rig.sling ? (slings[rig.sling]?.name ?? rig.sling) : 'sling not known'}${rig.lengthCm === null ? '' : ` ${rig.lengthCm} cm`}, ${rig.slingState}`,
+  ];
+  if (rig.demandKn !== null) parts.push(`must stand up to ${rig.demandKn} kN`);
+  if (rig.old) {
+    const age = rig.old.ageYears === null ? '' : `, ${rig.old.ageYears} years`;
+    parts.push(`old sling ${rig.old.material ? materialName(rig.old.material) : 'of unknown material'}${age}`);
+  }
+  return parts.join(' \u00b7 ');
+}
+
+/** Digits of a mean of printed breaks: three, as sources print. */
+const three = (x: number): string => String(Number(x.toPrecision(3)));
+
+/** A figure's value in a few words, as printed in its source. */
+export function valueText(value: Value | undefined, unit: Unit | undefined): string {
+  if (value === undefined) return '';
+  const sign = unit === undefined || unit === 'ratio' || unit === 'count' ? '' : unit === 'percent' ? ' %' : ` ${unit}`;
+  if (typeof value === 'number') return `${value}${sign}`;
+  if ('tests' in value) {
+    const { tests } = value;
+    return tests.length === 1 ? `${tests[0]}${sign}, one pull` : `mean ${three(tests.reduce((a, b) => a + b, 0) / tests.length)}${sign} of ${tests.length} pulls`;
+  }
+  if ('mean' in value) return `mean ${value.mean}${sign}${value.n ? ` of ${value.n}` : ''}`;
+  if ('low' in value) return `${value.low} to ${value.high}${sign}`;
+  if ('atLeast' in value) return `at least ${value.atLeast}${sign}`;
+  if ('atMost' in value) return `at most ${value.atMost}${sign}`;
+  return value.statement;
+}

@@ -1,0 +1,24 @@
+/** Steps between the four words of certainty. The word of a figure itself comes with the record. */
+export type CertaintyWord = 'high' | 'moderate' | 'low' | 'very low';
+const WORDS: readonly CertaintyWord[] = ['high', 'moderate', 'low', 'very low'];
+
+/** The word `steps` lower; never below very low. Throws a RangeError on a word that is none. */
+export function lowerBy(word: CertaintyWord, steps: number): CertaintyWord {
+  const at = WORDS.indexOf(word);
+  if (at < 0) throw new RangeError(`word must be one of ${WORDS.join(', ')} (got ${word})`);
+  return WORDS[Math.min(at + steps, WORDS.length - 1)] as CertaintyWord;
+}
+
+/** The lowest of several words; `high` for none. */
+export function lowest(words: Iterable<CertaintyWord>): CertaintyWord {
+  let worst = 0;
+  for (const word of words) worst = Math.max(worst, WORDS.indexOf(word));
+  return WORDS[worst] as CertaintyWord;
+}
+
+/** The highest of several words; `very low` for none. */
+export function highest(words: Iterable<CertaintyWord>): CertaintyWord {
+  let best = WORDS.length - 1;
+  for (const word of words) best = Math.min(best, WORDS.indexOf(word));
+  return WORDS[best] as CertaintyWord;
+}

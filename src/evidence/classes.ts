@@ -1,0 +1,125 @@
+/** A class of factors shares one scatter within studies and one spread between them. */
+import type { FactorClassRecord } from '../records/schema.ts';
+import { type Observation, type Reading, observe } from './observation.ts';
+import { type PooledCv, pooledCv, pooledTau } from './pooling.ts';
+
+/** Values of a class as the model uses them, with the intervals that `/model/` shows. */
+export interface ClassValue {
+  /** Within-study coefficient of variation, as a share of one. */
+  cv: number;
+  /** Degrees of freedom behind it; null where it is assumed. */
+  cvDf: number | null;
+  /** 95 % interval of it; null where it is assumed. */
+  cvInterval: readonly [number, number] | null;
+  /** Used where a series of unknown size, or of ten and more, states no scatter. */
+  ceiling: number;
+  /** Spread between studies: sd of ln. */
+  tau: number;
+  /** 95 % interval of it by the Q profile; null where it is assumed. */
+  tauInterval: readonly [number, number] | null;
+  /** Where tau comes from. */
+  tauFrom: 'estimated' | 'borrowed' | 'assumed';
+}
+
+/** From this many pulls on, a series' own scatter is used instead of its class's. */
+export const OWN_SCATTER_FROM = 10;
+
+/**
+ * Coefficient of variation to use for one series. Ten pulls or more that state their scatter: their own. Fewer: the
+ * class's. A scatter of unknown n: the larger of the two. No scatter with ten pulls or more, or no n either: the
+ * ceiling, so that dropping n or sd from a record never narrows anything. (Assumed; reasons on `/model/`.)
+ */
+export function scatterOf(series: Pick<Observation, 'n' | 'cv'>, group: Pick<ClassValue, 'cv' | 'ceiling'>): number {
+  const { n, cv } = series;
+  if (n === null) return cv === null ? group.ceiling : Math.max(cv, group.cv);
+  if (n < OWN_SCATTER_FROM) return group.cv;
+  return cv ?? group.ceiling;
+}
+
+/** Variance of a series' mean of ln: cv^2 / n; an unknown n counts as one pull. */
+export function meanVariance(series: Pick<Observation, 'n' | 'cv'>, group: Pick<ClassValue, 'cv' | 'ceiling'>): number {
+  return scatterOf(series, group) ** 2 / (series.n ?? 1);
+}
+
+/** One study's estimate: series of one study in one configuration are one number. */
+export interface StudyEstimate {
+  study: string;
+  figures: string[];
+  /** Mean of ln (kN, or a ratio). */
+  mean: number;
+  /** Variance of that mean. */
+  variance: number;
+  /** Squared scatter of pieces. */
+  scatter2: number;
+}
+
+/** Merges observations by study, weighting by the variance of each mean. */
+export function byStudy(observations: readonly Observation[], group: Pick<ClassValue, 'cv' | 'ceiling'>): StudyEstimate[] {
+  const studies = new Map<string, Observation[]>();
+  for (const each of observations) studies.set(each.study, [...(studies.get(each.study) ?? []), each]);
+  return [...studies].map(([study, series]) => {
+    let weight = 0;
+    let mean = 0;
+    let scatter2 = 0;
+    for (const each of series) {
+      const w = 1 / meanVariance(each, group);
+      weight += w;
+      mean += w * each.logMean;
+      scatter2 += w * scatterOf(each, group) ** 2;
+    }
+    return { study, figures: series.map((s) => s.figure), mean: mean / weight, variance: 1 / weight, scatter2: scatter2 / weight };
+  });
+}
+
+/**
+ * Values of every class. `borrowed` tau is that of the named class.
+ * Throws a RangeError that names the class when a figure it lists cannot be read, or when it borrows in a circle.
+ */
+export function classValues(
+  classes: Readonly<Record<string, FactorClassRecord>>,
+  figures: Readonly<Record<string, Reading>>,
+): Record<string, ClassValue> {
+  const read = (id: string, name: string): Observation => {
+    const figure = figures[id];
+    const seen = figure && observe(figure);
+    if (!seen) throw new RangeError(`class ${name}: figure ${id} gives no number that may feed`);
+    return seen;
+  };
+  const values: Record<string, ClassValue> = {};
+  const value = (name: string, asking: readonly string[]): ClassValue => {
+    const known = values[name];
+    if (known) return known;
+    const record = classes[name];
+    if (!record) throw new RangeError(`class ${asking.at(-1) ?? ''}: borrows from ${name}, which is no class`);
+    if (asking.includes(name)) throw new RangeError(`class ${name}: borrows in a circle (${[...asking, name].join(' < ')})`);
+    let pooled: PooledCv | null = null;
+    if ('from' in record.cv) {
+      pooled = pooledCv(record.cv.from.map((id) => {
+        const seen = read(id, name);
+        if (seen.cv === null || seen.n === null || seen.n < 2) throw new RangeError(`class ${name}: figure ${id} states no scatter with its n`);
+        return { cv: seen.cv, n: seen.n };
+      }));
+    }
+    const cv = pooled ? pooled.cv : (record.cv as { assumed: number }).assumed;
+    const ceiling = Math.max(record.ceiling.cv, cv);
+    let tau: number;
+    let tauInterval: ClassValue['tauInterval'] = null;
+    let tauFrom: ClassValue['tauFrom'] = 'assumed';
+    if ('groups' in record.tau) {
+      const groups = record.tau.groups.map((ids) => byStudy(ids.map((id) => read(id, name)), { cv, ceiling }));
+      const estimate = pooledTau(groups.map((studies) => studies.map((s) => ({ y: s.mean, v: s.variance }))));
+      tau = Math.sqrt(estimate.tau2);
+      tauInterval = [Math.sqrt(estimate.interval[0]), Math.sqrt(estimate.interval[1])];
+      tauFrom = 'estimated';
+    } else if ('borrowed' in record.tau) {
+      const lender = value(record.tau.borrowed, [...asking, name]);
+      tau = lender.tau;
+      tauInterval = lender.tauInterval;
+      tauFrom = 'borrowed';
+    } else tau = record.tau.assumed;
+    values[name] = { cv, cvDf: pooled?.df ?? null, cvInterval: pooled?.interval ?? null, ceiling, tau, tauInterval, tauFrom };
+    return values[name];
+  };
+  for (const name of Object.keys(classes)) value(name, []);
+  return values;
+}

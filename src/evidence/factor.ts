@@ -1,0 +1,163 @@
+/** The value of a factor for one sling on one bearing, or why there is none. */
+import type { FactorRecord, Form, Material } from '../records/schema.ts';
+import { type CertaintyWord, highest, lowerBy } from './certainty.ts';
+import { type ClassValue, byStudy } from './classes.ts';
+import { NINETY, type Observation, type Reading, observe } from './observation.ts';
+import { logSd, poolStudies } from './pool.ts';
+
+/** A figure with the conditions that matching looks at. */
+export interface FactorFigure extends Reading {
+  certainty: CertaintyWord | null;
+  rig: { widthMm?: number | undefined; diameterMm?: number | undefined; bearingMm?: number | undefined };
+}
+
+/** What the factor is asked for. Lengths in mm. */
+export interface Sought { material: Material; form: Form; widthMm: number; bearingMm: number }
+
+export interface FactorValue {
+  figures: string[];
+  studies: string[];
+  /** Mean of ln. */
+  mu: number;
+  /** Sd of ln: what we do not know of the mean. */
+  knowledge: number;
+  /** Sd of ln between pieces. */
+  specimen: number;
+  certainty: CertaintyWord;
+  bridged: boolean;
+  between: boolean;
+  assumed: boolean;
+}
+
+export type Miss = 'other-material' | 'other-width' | 'thinner' | 'thicker' | 'no-figure';
+export type Found = { value: FactorValue } | { miss: Miss };
+
+/** Bearings closer than this are one bearing, mm. */
+export const SAME_BEARING_MM = 0.5;
+const CORD_FORMS: readonly Form[] = ['cord', 'rope'];
+
+/** Whether a figure of one width speaks for a sling of another: less than 2 mm apart (tape), at most 0.5 mm (cord). */
+export function sameWidth(form: Form, a: number, b: number): boolean {
+  return CORD_FORMS.includes(form) ? Math.abs(a - b) <= 0.5 : Math.abs(a - b) < 2;
+}
+
+/** Whether a factor speaks of this sling at all. */
+export function applies(record: FactorRecord, sought: Pick<Sought, 'material' | 'form'>): boolean {
+  const { materials, forms } = record.applies;
+  return (!materials || materials.includes(sought.material)) && (!forms || forms.includes(sought.form) || forms.includes('device'));
+}
+
+interface Seen extends Observation { widthMm: number | null; bearingMm: number | null; certainty: CertaintyWord }
+
+/** Figures of a factor that can be read. Throws a RangeError that names the factor and the figure otherwise. */
+function readings(id: string, record: FactorRecord, figures: Readonly<Record<string, FactorFigure>>): Seen[] {
+  return record.from.map((address) => {
+    const figure = figures[address];
+    const seen = figure && observe(figure);
+    if (!figure || !seen) throw new RangeError(`factor ${id}: figure ${address} gives no number that may feed`);
+    const widthMm = figure.rig.widthMm ?? figure.rig.diameterMm ?? null;
+    return { ...seen, widthMm, bearingMm: figure.rig.bearingMm ?? null, certainty: figure.certainty ?? 'very low' };
+  });
+}
+
+/** Groups readings whose bearings are one, thinnest first. */
+function clusters(seen: readonly Seen[]): { bearingMm: number; seen: Seen[] }[] {
+  const sorted = seen.filter((s) => s.bearingMm !== null).sort((a, b) => (a.bearingMm as number) - (b.bearingMm as number));
+  const found: { bearingMm: number; seen: Seen[] }[] = [];
+  for (const each of sorted) {
+    const last = found.at(-1);
+    if (last && (each.bearingMm as number) - last.bearingMm <= SAME_BEARING_MM) last.seen.push(each);
+    else found.push({ bearingMm: each.bearingMm as number, seen: [each] });
+  }
+  return found;
+}
+
+function pooled(seen: readonly Seen[], group: ClassValue, bridge: FactorRecord['bridge'] | null): FactorValue {
+  const studies = byStudy(seen, group);
+  const { mu, knowledge2, specimen2 } = poolStudies(studies, group.tau);
+  const extra = bridge ? bridge.spread ** 2 : 0;
+  return {
+    figures: seen.map((s) => s.figure), studies: studies.map((s) => s.study), mu, knowledge: Math.sqrt(knowledge2 + extra),
+    specimen: logSd(specimen2), certainty: bridge ? 'very low' : highest(seen.map((s) => s.certainty)),
+    bridged: bridge !== null, between: false, assumed: false,
+  };
+}
+
+/** Readings of this width; failing these, those that the factor's bridge carries over. */
+function ofWidth(record: FactorRecord, sought: Sought, seen: readonly Seen[]): { seen: Seen[]; bridge: FactorRecord['bridge'] | null } {
+  const same = seen.filter((s) => s.widthMm !== null && sameWidth(sought.form, s.widthMm, sought.widthMm));
+  if (same.length > 0) return { seen: same, bridge: null };
+  const { bridge } = record;
+  const inside = (width: number | null): boolean => bridge !== undefined && width !== null && width >= bridge.widthMm[0] && width <= bridge.widthMm[1];
+  return bridge && inside(sought.widthMm) ? { seen: seen.filter((s) => inside(s.widthMm)), bridge } : { seen: [], bridge: null };
+}
+
+/**
+ * ln strength against ln bearing, between two tested bearings; the class's tau comes on top at interior points, largest
+ * midway (assumed: nothing between the ends was ever tested).
+ */
+function interpolate(thin: { bearingMm: number; value: FactorValue }, thick: { bearingMm: number; value: FactorValue }, bearingMm: number, tau: number): FactorValue {
+  const f = Math.log(bearingMm / thin.bearingMm) / Math.log(thick.bearingMm / thin.bearingMm);
+  const mix = (a: number, b: number): number => (1 - f) * a + f * b;
+  const a = thin.value;
+  const b = thick.value;
+  return {
+    figures: [...(f <= 0.5 ? a : b).figures, ...(f <= 0.5 ? b : a).figures],
+    studies: [...new Set([...a.studies, ...b.studies])],
+    mu: mix(a.mu, b.mu),
+    knowledge: Math.sqrt((1 - f) ** 2 * a.knowledge ** 2 + f ** 2 * b.knowledge ** 2 + 4 * f * (1 - f) * tau ** 2),
+    specimen: mix(a.specimen, b.specimen),
+    certainty: lowerBy(highest([a.certainty, b.certainty]), 1),
+    bridged: a.bridged || b.bridged,
+    between: true,
+    assumed: false,
+  };
+}
+
+/**
+ * Value of the factor `id` for one sling on one bearing: the figures of the same width on the same bearing; between two
+ * tested bearings the line through them; never beyond. Where no figure feeds it, its assumed range.
+ */
+export function factorValue(
+  id: string,
+  record: FactorRecord,
+  group: ClassValue,
+  figures: Readonly<Record<string, FactorFigure>>,
+  sought: Sought,
+): Found {
+  if (!applies(record, sought)) return { miss: 'other-material' };
+  if (record.assumed) {
+    const { low, high } = record.assumed;
+    return {
+      value: {
+        figures: [], studies: [], mu: (Math.log(low) + Math.log(high)) / 2, knowledge: Math.log(high / low) / (2 * NINETY),
+        specimen: logSd(group.cv ** 2), certainty: 'very low', bridged: false, between: false, assumed: true,
+      },
+    };
+  }
+  const seen = readings(id, record, figures);
+  if (seen.length === 0) return { miss: 'no-figure' };
+  if (record.along === undefined) {
+    const chosen = ofWidth(record, sought, seen);
+    return chosen.seen.length > 0 ? { value: scaled(record, pooled(chosen.seen, group, chosen.bridge)) } : { miss: 'other-width' };
+  }
+  const tested = clusters(seen).flatMap((cluster) => {
+    const chosen = ofWidth(record, sought, cluster.seen);
+    return chosen.seen.length > 0 ? [{ bearingMm: cluster.bearingMm, value: pooled(chosen.seen, group, chosen.bridge) }] : [];
+  });
+  if (tested.length === 0) return { miss: 'other-width' };
+  const distance = (t: { bearingMm: number }): number => Math.abs(t.bearingMm - sought.bearingMm);
+  const nearest = tested.reduce((best, t) => (distance(t) < distance(best) ? t : best));
+  if (distance(nearest) <= SAME_BEARING_MM) return { value: scaled(record, nearest.value) };
+  const thick = tested.find((t) => t.bearingMm > sought.bearingMm);
+  const thin = tested.findLast((t) => t.bearingMm < sought.bearingMm);
+  if (!thin) return { miss: 'thinner' };
+  if (!thick) return { miss: 'thicker' };
+  return { value: scaled(record, interpolate(thin, thick, sought.bearingMm, group.tau)) };
+}
+
+/** Applies the assumed multiplier of a factor, with its spread. */
+function scaled(record: FactorRecord, value: FactorValue): FactorValue {
+  if (!record.times) return value;
+  return { ...value, mu: value.mu + Math.log(record.times.by), knowledge: Math.hypot(value.knowledge, record.times.spread), certainty: 'very low' };
+}

@@ -1,0 +1,44 @@
+/** The short addresses `/compare/<rating>/<eye>/<sling>/` of comparisons that are built as pages. */
+import type { Rig } from '../strength/types.ts';
+import { parseLink, type NotUnderstood, type Vocabulary } from './parse-link.ts';
+import { EXAMPLE_RIG } from './rig-keys.ts';
+import { rigWords } from './serialise-link.ts';
+
+/** Ratings, eyes and slings that are built as pages. All slings of the records are. */
+export const PREBUILT_RATINGS_KN = [5, 6, 7, 8, 9, 10, 11, 12, 13, 14] as const;
+export const PREBUILT_EYES = ['bare-wire', 'sleeved-wire'] as const;
+
+/** The rig that a path names, and the segments that were not understood. */
+export interface ParsedPath { rig: Rig; notUnderstood: NotUnderstood[] }
+
+/**
+ * Reads the part of a path after `/compare/`. Total, like `parseLink`: a
+ * segment that is not understood is listed and its input counts as not known.
+ * @param path for example `12/bare-wire/hmpe-8/`, with or without the part up to `/compare/`
+ */
+export function parsePath(path: string, vocabulary: Vocabulary): ParsedPath {
+  const after = path.replace(/^.*\/compare\//, '');
+  const segments = after.split('/').filter((segment) => segment !== '');
+  const keys = ['rating', 'eye', 'sling'];
+  // The segments are read by the same words as a query, so that both forms can never drift apart.
+  const query = segments.slice(0, keys.length)
+    .map((segment, i) => `${keys[i]}=${segment.replaceAll('&', '%26').replaceAll('+', '%2B')}`).join('&');
+  const parsed = parseLink(query, vocabulary, EXAMPLE_RIG);
+  const listed = parsed.notUnderstood.map(({ piece, why }) => ({ piece: piece.replace(/^[a-z]+=/, '').replaceAll('%26', '&').replaceAll('%2B', '+'), why }));
+  const extra = segments.slice(keys.length).map((piece) => ({ piece, why: 'more parts than rating, eye and sling' }));
+  return { rig: parsed.rig, notUnderstood: [...listed, ...extra] };
+}
+
+/**
+ * Path of the page that is built for exactly this rig, from `compare/` on, or null where none is.
+ * The other inputs must be at their defaults, because a prebuilt page answers for those.
+ */
+export function prebuiltPath(rig: Readonly<Rig>, vocabulary: Vocabulary): string | null {
+  const { ratingKn, eye, sling } = rig;
+  if (ratingKn === null || !PREBUILT_RATINGS_KN.some((kn) => kn === ratingKn)) return null;
+  if (eye === null || !PREBUILT_EYES.some((id) => id === eye)) return null;
+  if (sling === null || !vocabulary.slings.includes(sling)) return null;
+  const page = rigWords({ ...EXAMPLE_RIG, ratingKn, eye, sling });
+  const asked = rigWords(rig);
+  return page.every(([, value], i) => asked[i]?.[1] === value) ? `compare/${ratingKn}/${eye}/${sling}/` : null;
+}

@@ -1,0 +1,29 @@
+/** All rules of the record check, in the order in which they are read. */
+import { assumedHasReason } from './assumed-has-reason.ts';
+import { classSeriesStateScatter } from './class-series-state-scatter.ts';
+import { demoStaysInDemo } from './demo-stays-in-demo.ts';
+import { denominatorsChain } from './denominators-chain.ts';
+import { derivedRecomputes } from './derived-recomputes.ts';
+import { kindFitsValue } from './kind-fits-value.ts';
+import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
+import { methodHasProse } from './method-has-prose.ts';
+import { movedTargetIsOrdinary } from './moved-target-is-ordinary.ts';
+import { noCycles } from './no-cycles.ts';
+import { oneNumberOnce } from './one-number-once.ts';
+import { onlyMeasuredFeeds } from './only-measured-feeds.ts';
+import { onlyMeasuredIsLowered } from './only-measured-is-lowered.ts';
+import { publishedIdStays } from './published-id-stays.ts';
+import { ratioSaysOf } from './ratio-says-of.ts';
+import { referencesExist } from './references-exist.ts';
+import type { Rule } from './rule.ts';
+import { scatterBelowCeiling } from './scatter-below-ceiling.ts';
+import { standingHasLocator } from './standing-has-locator.ts';
+import { standingHasSource } from './standing-has-source.ts';
+import { valueIsPossible } from './value-is-possible.ts';
+
+export const RULES: readonly Rule[] = [
+  standingHasSource, standingHasLocator, assumedHasReason, kindFitsValue, onlyMeasuredIsLowered, valueIsPossible,
+  ratioSaysOf, derivedRecomputes, noCycles, referencesExist, movedTargetIsOrdinary, publishedIdStays, demoStaysInDemo,
+  onlyMeasuredFeeds, oneNumberOnce, denominatorsChain, matchingFigureIsPlaced, classSeriesStateScatter, scatterBelowCeiling,
+  methodHasProse,
+];

@@ -1,0 +1,335 @@
+/**
+ * The comparison: for one rig, each method's state, its two results, its place on the page. Pure; the same evidence and
+ * rig give the same answer to the last bit.
+ */
+import { type CertaintyWord, lowest } from '../evidence/certainty.ts';
+import { sameWidth, type Miss } from '../evidence/factor.ts';
+import { observe } from '../evidence/observation.ts';
+import type { Eye, FactorRecord, GapRecord, MethodRecord, SlingRecord } from '../records/schema.ts';
+import { firstShares, mergeShared, quantiles, survival, winShare } from './chain.ts';
+import { type BuiltLink, type PreparedEvidence, chainOf, factorNames, loadPath, prepare } from './load-path.ts';
+import type { Comparison, Evidence, Figure, LinkResult, Rig, Row, Spread } from './types.ts';
+
+/** Share of rigs from which on a link that goes first counts for the certainty of its row. Assumed: one in four. */
+const COUNTS_FROM = 0.25;
+/** Rows count as one where their low values differ by less, kN, ... */
+const ONE_GROUP_KN = 0.5;
+/** ... or where the stronger wins fewer of twenty pairs. */
+const ONE_GROUP_WINS = 13 / 20;
+const DOTS = 20;
+const NINETY_PERCENT = [0.05, 0.5, 0.95] as const;
+const DOT_SHARES = Array.from({ length: DOTS }, (_, i) => (i + 0.5) / DOTS);
+
+const MISSES: Record<Miss, string> = {
+  'other-material': 'No test of this method with this material.',
+  'other-width': 'No test of this method with a sling of this width.',
+  thinner: 'The bearing is thinner than any that was tested with this sling.',
+  thicker: 'The bearing is thicker than any that was tested with this sling.',
+  'no-figure': 'No test of this.',
+};
+
+const prepared = new WeakMap<Evidence, PreparedEvidence>();
+function preparedOf(evidence: Evidence): PreparedEvidence {
+  let known = prepared.get(evidence);
+  if (!known) {
+    known = prepare(evidence);
+    prepared.set(evidence, known);
+  }
+  return known;
+}
+
+/** A row under way, with the links that pairs are compared by. */
+interface Draft { row: Row; record: MethodRecord; attachment: BuiltLink[] | null }
+
+const isDevice = (link: BuiltLink): boolean => link.record.part === 'device';
+
+function letterOf(link: BuiltLink): LinkResult['letter'] {
+  const { part } = link.record;
+  return part === 'device' ? 'D' : part === 'knot' ? 'K' : part === 'connector' ? 'C' : part === 'eye' ? 'E' : 'S';
+}
+
+function spreadOf(links: readonly BuiltLink[]): Spread {
+  const [low, middle, high] = quantiles(mergeShared(chainOf(links, factorNames(links))), NINETY_PERCENT) as [number, number, number];
+  return { low, middle, high };
+}
+
+/** Shares of twenty by largest remainders, so that they add up to twenty. */
+export function twentieths(shares: readonly number[]): number[] {
+  const exact = shares.map((s) => s * DOTS);
+  const whole = exact.map(Math.floor);
+  const byRemainder = exact.map((x, i) => ({ i, rest: x - Math.floor(x) })).sort((a, b) => b.rest - a.rest || a.i - b.i);
+  let missing = DOTS - whole.reduce((a, b) => a + b, 0);
+  for (const { i } of byRemainder) {
+    if (missing <= 0) break;
+    whole[i] = (whole[i] as number) + 1;
+    missing -= 1;
+  }
+  return whole;
+}
+
+function linkCertainty(link: BuiltLink): CertaintyWord {
+  return lowest(link.parts.map((p) => p.value.certainty));
+}
+
+function emptyRow(id: string, record: MethodRecord, rig: Rig): Row {
+  const { share } = record.length;
+  return {
+    method: id, name: record.name, state: 'no-data', group: 'no-data', reasons: [], attachment: null, rig: null,
+    aboveRating: null, aboveDemand: null, dots: [], ticks: [], links: [], strip: '', certainty: null, figures: [],
+    shown: [...record.shown], moves: [], oneClipError: record.oneClipError, closed: record.closed,
+    finishedCm: share === undefined || rig.lengthCm === null ? null : share * rig.lengthCm,
+  };
+}
+
+/** Reasons that set a method apart on this eye with this sling. */
+function apartReasons(record: MethodRecord, eye: Eye, sling: SlingRecord): MethodRecord['apart'] {
+  return record.apart.filter(({ when, widthMm }) =>
+    (!when?.eyes || when.eyes.includes(eye)) &&
+    (!when?.materials || when.materials.includes(sling.material)) &&
+    (!widthMm || (sling.widthMm >= widthMm[0] && sling.widthMm <= widthMm[1])));
+}
+
+function gapFor(evidence: Evidence, method: string, sling: string | null, eye: Eye, bearingMm: number): string | undefined {
+  const covers = (gap: GapRecord): boolean => gap.blocks.some((block) =>
+    (!block.methods || block.methods.includes(method)) && (!block.slings || (sling !== null && block.slings.includes(sling))) &&
+    (!block.eyes || block.eyes.includes(eye)) && (block.belowMm === undefined || bearingMm < block.belowMm) &&
+    (block.aboveMm === undefined || bearingMm > block.aboveMm));
+  return Object.keys(evidence.gaps).find((id) => covers(evidence.gaps[id] as GapRecord));
+}
+
+/** How far a figure is from what was asked, for choosing the nearest: bearing by its logarithm, width in centimetres. */
+function remoteness(figure: Figure, sling: SlingRecord | null, bearingMm: number): number {
+  const { rig } = figure;
+  const bearing = rig.bearingMm === undefined ? 2 : Math.abs(Math.log(rig.bearingMm / bearingMm));
+  const width = sling === null || rig.widthMm === undefined ? 1 : Math.abs(rig.widthMm - sling.widthMm) / 10;
+  const material = sling === null || rig.material === undefined || rig.material === sling.material ? 0 : 10;
+  return bearing + width + material;
+}
+
+function nearestOf(evidence: Evidence, record: MethodRecord, sling: SlingRecord | null, bearingMm: number, miss: Miss | null, gap: string | undefined): Row['nearest'] {
+  const eyeLinks = record.links.filter((l) => l.at === 'eye');
+  const own = eyeLinks.flatMap((l) => l.factors.flatMap((id) => evidence.factors[id]?.from ?? []));
+  const listed = gap ? (evidence.gaps[gap] as GapRecord).nearest : [];
+  const candidates = [...new Set([...own, ...listed])].flatMap((id) => evidence.figures[id] ?? []);
+  const sameMaterial = candidates.filter((f) => sling !== null && f.rig.material === sling.material);
+  const among = sameMaterial.length > 0 ? sameMaterial : candidates;
+  if (among.length === 0) return undefined;
+  const best = among.reduce((a, b) => (remoteness(b, sling, bearingMm) < remoteness(a, sling, bearingMm) ? b : a));
+  const seen = observe(best);
+  const thinner = miss === 'thinner' && best.rig.bearingMm !== undefined && bearingMm < best.rig.bearingMm && sling !== null &&
+    best.rig.widthMm !== undefined && sameWidth(sling.form, best.rig.widthMm, sling.widthMm);
+  return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan: thinner };
+}
+
+/** Raw breaks of the same method and material on the same kind of eye and near bearing, kN. */
+function ticksOf(evidence: Evidence, method: string, sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
+  const kinds = eye === 'bare-wire' ? ['bare-wire'] : eye === 'metal-bar' ? ['pin'] : [];
+  return Object.values(evidence.figures).flatMap((figure) => {
+    const { value, rig } = figure;
+    if (rig.method !== method || rig.material !== sling.material || !rig.bearing || !kinds.includes(rig.bearing)) return [];
+    if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > 0.5) return [];
+    if (rig.widthMm === undefined || !sameWidth(sling.form, rig.widthMm, sling.widthMm)) return [];
+    if (typeof value !== 'object' || !('tests' in value)) return [];
+    const seen = observe(figure);
+    if (!seen) return [];
+    const scale = Math.exp(seen.logMean - value.tests.reduce((sum, x) => sum + Math.log(x), 0) / value.tests.length);
+    return [{ figure: figure.id, kn: value.tests.map((x) => x * scale) }];
+  });
+}
+
+function linkResults(links: readonly BuiltLink[], shares: readonly number[]): LinkResult[] {
+  return links.map((link, i) => ({
+    name: link.record.name,
+    part: link.record.part,
+    letter: letterOf(link),
+    ...(link.record.legs === undefined ? {} : { legs: link.record.legs }),
+    spread: spreadOf([link]),
+    certainty: linkCertainty(link),
+    factors: link.parts.map(({ factor, value }) => ({
+      factor, figures: value.figures, studies: value.studies, muLog: value.mu, knowledge: value.knowledge, specimen: value.specimen,
+      certainty: value.certainty, bridged: value.bridged, between: value.between, assumed: value.assumed,
+    })),
+    first: shares[i] ?? 0,
+  }));
+}
+
+/** The two factors that bring most of the ln-variance of the attachment, each link weighted by how often it goes first. */
+function movesOf(links: readonly BuiltLink[], shares: readonly number[]): Row['moves'] {
+  const brought = new Map<string, { figures: string[]; variance: number }>();
+  let total = 0;
+  links.forEach((link, i) => {
+    const weight = shares[i] ?? 0;
+    total += weight * link.specimen ** 2;
+    for (const { factor, value } of link.parts) {
+      const known = brought.get(factor) ?? { figures: value.figures, variance: 0 };
+      known.variance += weight * value.knowledge ** 2;
+      total += weight * value.knowledge ** 2;
+      brought.set(factor, known);
+    }
+  });
+  return [...brought].map(([factor, { figures, variance }]) => ({ factor, figures, share: variance / total }))
+    .sort((a, b) => b.share - a.share).slice(0, 2);
+}
+
+/** Fills a row with what its links give. */
+function compute(draft: Draft, evidence: Evidence, links: BuiltLink[], rig: Rig, sling: SlingRecord | null, eye: Eye, bearingMm: number): void {
+  const { row } = draft;
+  const attachment = links.filter((l) => !isDevice(l));
+  draft.attachment = attachment;
+  const chain = mergeShared(chainOf(attachment, factorNames(attachment)));
+  const values = quantiles(chain, [...NINETY_PERCENT, ...DOT_SHARES]);
+  row.attachment = { low: values[0] as number, middle: values[1] as number, high: values[2] as number };
+  row.dots = values.slice(NINETY_PERCENT.length);
+  const demandKn = rig.demandKn ?? rig.ratingKn;
+  row.aboveRating = rig.ratingKn === null ? null : survival(chain, rig.ratingKn);
+  row.aboveDemand = demandKn === null ? null : demandKn === rig.ratingKn ? row.aboveRating : survival(chain, demandKn);
+  const attachmentShares = firstShares(chain);
+  const whole = rig.ratingKn === null ? attachment : links;
+  const wholeChain = mergeShared(chainOf(whole, factorNames(whole)));
+  const shares = rig.ratingKn === null ? attachmentShares : firstShares(wholeChain);
+  if (rig.ratingKn !== null) row.rig = spreadOf(whole);
+  row.links = linkResults(whole, shares);
+  row.strip = twentieths(shares).map((count, i) => (row.links[i] as LinkResult).letter.repeat(count)).join('');
+  row.certainty = lowest(attachment.filter((_, i) => (attachmentShares[i] ?? 0) >= COUNTS_FROM).map(linkCertainty));
+  row.figures = [...new Set(row.links.flatMap((l) => l.factors.flatMap((f) => f.figures)))];
+  row.moves = movesOf(attachment, attachmentShares);
+  if (sling) row.ticks = ticksOf(evidence, row.method, sling, eye, bearingMm);
+}
+
+/** Whether a computed row may be ranked: at home, certain enough, nothing that counts carried over from another width. */
+function mayRank({ row, record, attachment }: Draft): boolean {
+  if (record.role !== 'home' || row.state !== 'result' || !attachment || row.oneClipError.releases || !row.closed.possible) return false;
+  if (row.certainty === null || row.certainty === 'very low') return false;
+  return !row.links.some((l) => l.part !== 'device' && l.first >= 1 / DOTS && l.factors.some((f) => f.bridged));
+}
+
+function beats(a: Draft, b: Draft): number {
+  const names = factorNames(a.attachment as BuiltLink[], b.attachment as BuiltLink[]);
+  return winShare(chainOf(a.attachment as BuiltLink[], names), chainOf(b.attachment as BuiltLink[], names));
+}
+
+const CERTAINTY_ORDER: readonly CertaintyWord[] = ['high', 'moderate', 'low', 'very low'];
+
+/** Orders the ranked rows by their 1-in-20 low value and gives one place to those that count as one. */
+function rank(drafts: Draft[]): Draft[] {
+  const sorted = [...drafts].sort((a, b) => (b.row.attachment as Spread).low - (a.row.attachment as Spread).low);
+  const groups: Draft[][] = [];
+  for (const draft of sorted) {
+    const leader = groups.at(-1)?.[0];
+    const close = leader !== undefined && ((leader.row.attachment as Spread).low - (draft.row.attachment as Spread).low < ONE_GROUP_KN || beats(leader, draft) < ONE_GROUP_WINS);
+    if (close) (groups.at(-1) as Draft[]).push(draft);
+    else groups.push([draft]);
+  }
+  let place = 1;
+  for (const group of groups) {
+    for (const { row } of group) row.place = place;
+    place += group.length;
+    group.sort((a, b) => CERTAINTY_ORDER.indexOf(a.row.certainty as CertaintyWord) - CERTAINTY_ORDER.indexOf(b.row.certainty as CertaintyWord) || a.record.order - b.record.order);
+  }
+  return groups.flat();
+}
+
+const NUMBER_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen', 'twenty'];
+function counted(count: number, noun: string): string {
+  return `${NUMBER_WORDS[count] ?? String(count)} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+function summaryOf(rows: readonly Row[], hasSling: boolean): string {
+  if (!hasSling) return 'Choose a sling to see what has been tested with it.';
+  const count = (group: Row['group']): number => rows.filter((r) => r.group === group).length;
+  const ranked = count('ranked');
+  const first = ranked === 0 ? 'On this eye with this sling no home method can be ranked.' : `On this eye with this sling ${counted(ranked, 'home method')} can be ranked.`;
+  const others = [
+    [count('unranked'), 'computed on too little to rank'], [count('apart'), 'set apart'], [count('no-data'), 'without data'], [count('other-sling'), 'made from another sling'],
+  ].filter(([n]) => (n as number) > 0).map(([n, what]) => `${NUMBER_WORDS[n as number] ?? n} ${what}`);
+  return others.length === 0 ? first : `${first} ${sentence(others)}.`;
+}
+
+function sentence(parts: readonly string[]): string {
+  const text = parts.length === 1 ? (parts[0] as string) : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** State and numbers of one method. */
+function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig: Rig, eye: Eye, bearingMm: number): Draft {
+  const { evidence } = ready;
+  const row = emptyRow(id, record, rig);
+  const draft: Draft = { row, record, attachment: null };
+  const chosen = rig.sling === null ? null : evidence.slings[rig.sling] ?? null;
+  const independent = record.role !== 'home';
+  if (record.role === 'comparison') row.group = 'comparison';
+  if (!independent && chosen && !record.takes.includes(chosen.form)) {
+    row.state = 'other-sling';
+    row.group = 'other-sling';
+    row.reasons = ['It is made from another kind of sling than this one.'];
+    return draft;
+  }
+  const stopWith = (reason: string, miss: Miss | null): Draft => {
+    const gap = gapFor(evidence, id, rig.sling, eye, bearingMm);
+    if (gap) row.gap = gap;
+    const nearest = nearestOf(evidence, record, chosen, bearingMm, miss, gap);
+    if (nearest) row.nearest = nearest;
+    row.reasons = [reason];
+    return draft;
+  };
+  if (!independent && !chosen) {
+    row.reasons = ['Choose a sling first.'];
+    return draft;
+  }
+  if (!record.eyes.includes(eye)) return stopWith('This method was never tested on this kind of eye.', null);
+  if (record.role === 'reference' && rig.ratingKn === null) {
+    row.reasons = ['Its strength is known only as the rating on the device; without a readable rating there is no number.'];
+    row.group = 'maker';
+    row.state = 'result';
+    return draft;
+  }
+  const reasons = !independent && chosen ? apartReasons(record, eye, chosen) : [];
+  const published = reasons.flatMap((r) => r.published);
+  // The maker's and the old sling do not depend on the sling that the reader chose: any will do for matching.
+  const any = chosen ?? (Object.values(evidence.slings)[0] as SlingRecord);
+  const path = loadPath(ready, record, { material: any.material, form: any.form, widthMm: any.widthMm, bearingMm }, rig.ratingKn);
+  if ('links' in path) compute(draft, evidence, path.links, rig, chosen, eye, bearingMm);
+  else if (published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
+  row.shown = [...new Set([...row.shown, ...reasons.flatMap((r) => [...r.published, ...r.figures])])];
+  row.state = reasons.length > 0 ? 'apart' : 'result';
+  row.reasons = reasons.map((r) => r.why);
+  row.group = record.role === 'reference' ? 'maker' : record.role === 'comparison' ? 'comparison' : row.state === 'apart' ? 'apart' : mayRank(draft) ? 'ranked' : 'unranked';
+  return draft;
+}
+
+/** Compares all methods of the evidence for one rig. Throws RangeErrors only for faults of the evidence. */
+export function compare(evidence: Evidence, rig: Rig): Comparison {
+  const ready = preparedOf(evidence);
+  const eye: Eye = rig.eye ?? 'bare-wire';
+  const bearingMm = rig.bearingMm ?? ready.smallestBearingMm;
+  const drafts = Object.entries(evidence.methods)
+    .sort(([, a], [, b]) => a.order - b.order)
+    .map(([id, record]) => draftOf(ready, id, record, rig, eye, bearingMm));
+  const of = (group: Row['group']): Draft[] => drafts.filter((d) => d.row.group === group);
+  const ordered = [...of('maker'), ...rank(of('ranked')), ...of('unranked'), ...of('apart'), ...of('comparison'), ...of('no-data'), ...of('other-sling')];
+  const rows = ordered.map((d) => d.row);
+  const hasSling = rig.sling !== null && evidence.slings[rig.sling] !== undefined;
+  return {
+    evidence: evidence.version, model: evidence.model, rig,
+    bearing: { mm: bearingMm, measured: rig.bearingMm !== null },
+    rows, summary: summaryOf(rows, hasSling),
+  };
+}
+
+/** Chance that method `a` breaks above method `b` in one pull each on the same device; null where either has no result. */
+export function wins(evidence: Evidence, rig: Rig, a: string, b: string): number | null {
+  const ready = preparedOf(evidence);
+  const eye: Eye = rig.eye ?? 'bare-wire';
+  const bearingMm = rig.bearingMm ?? ready.smallestBearingMm;
+  const [first, second] = [a, b].map((id) => {
+    const record = evidence.methods[id];
+    if (!record) throw new RangeError(`method ${id}: no such record`);
+    return draftOf(ready, id, record, rig, eye, bearingMm);
+  }) as [Draft, Draft];
+  return first.attachment && second.attachment ? beats(first, second) : null;
+}
+
+/** The factor records that a figure feeds, for pages. */
+export function factorsFedBy(evidence: Evidence, figure: string): string[] {
+  return Object.entries(evidence.factors).filter(([, f]: [string, FactorRecord]) => f.from.includes(figure)).map(([id]) => id);
+}

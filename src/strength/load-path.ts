@@ -1,0 +1,124 @@
+/** From a method's record and a rig to links of a chain, or to the first link that no figure reaches. */
+import { type ClassValue, classValues } from '../evidence/classes.ts';
+import { type FactorValue, type Miss, type Sought, factorValue } from '../evidence/factor.ts';
+import { toModelUnit } from '../evidence/force.ts';
+import type { FactorRecord, LinkRecord, MethodRecord } from '../records/schema.ts';
+import type { ChainLink } from './chain.ts';
+import type { Evidence } from './types.ts';
+
+/** A factor's part in a link. */
+export interface FactorPart { factor: string; value: FactorValue }
+
+/** One link ready for the chain: its parts, and its required minimum in kN where it has one. */
+export interface BuiltLink {
+  record: LinkRecord;
+  parts: FactorPart[];
+  /** Mean of ln kN. */
+  mu: number;
+  /** Sd of ln between pieces. */
+  specimen: number;
+  floorKn: number | null;
+}
+
+export type Path = { links: BuiltLink[] } | { stop: { link: LinkRecord; miss: Miss; factor: string } };
+
+/** Evidence with the values of its classes, worked out once. */
+export interface PreparedEvidence { evidence: Evidence; classes: Record<string, ClassValue>; smallestBearingMm: number }
+
+/** Works out what every comparison of one evidence needs. Throws RangeErrors that name the record at fault. */
+export function prepare(evidence: Evidence): PreparedEvidence {
+  const classes = classValues(evidence.classes, evidence.figures);
+  let smallest = Number.POSITIVE_INFINITY;
+  for (const record of Object.values(evidence.factors)) {
+    if (record.along === undefined) continue;
+    for (const id of record.from) smallest = Math.min(smallest, evidence.figures[id]?.rig.bearingMm ?? Number.POSITIVE_INFINITY);
+  }
+  return { evidence, classes, smallestBearingMm: smallest };
+}
+
+function numberIn(evidence: Evidence, address: string): number {
+  const figure = evidence.figures[address];
+  const scale = toModelUnit(figure?.unit);
+  if (!figure || typeof figure.value !== 'number' || scale === null) throw new RangeError(`floor ${address}: is no single force`);
+  return figure.value * scale;
+}
+
+/** The factor and those that it multiplies, outermost first. */
+function partsOf(prepared: PreparedEvidence, id: string, sought: Sought): { parts: FactorPart[] } | { miss: Miss; factor: string } {
+  const { evidence, classes } = prepared;
+  const parts: FactorPart[] = [];
+  for (let next: string | null = id; next !== null; ) {
+    const record: FactorRecord | undefined = evidence.factors[next];
+    const group = record && classes[record.class];
+    if (!record || !group) throw new RangeError(`factor ${next}: no such record, or no such class`);
+    const found = factorValue(next, record, group, evidence.figures, sought);
+    if ('miss' in found) return { miss: found.miss, factor: next };
+    parts.push({ factor: next, value: found.value });
+    next = typeof record.acts === 'object' ? record.acts.multiplies : null;
+  }
+  return { parts };
+}
+
+/** What a miss says of how near the evidence comes; larger is nearer. */
+const NEARNESS: Record<Miss, number> = { 'other-material': 0, 'no-figure': 1, 'other-width': 2, thinner: 3, thicker: 3 };
+
+function buildLink(prepared: PreparedEvidence, record: LinkRecord, sought: Sought, ratingKn: number | null): BuiltLink | { miss: Miss; factor: string } {
+  let nearest: { miss: Miss; factor: string } | null = null;
+  for (const id of record.factors) {
+    const found = partsOf(prepared, id, sought);
+    if ('miss' in found) {
+      if (!nearest || NEARNESS[found.miss] > NEARNESS[nearest.miss]) nearest = found;
+      continue;
+    }
+    const factor = prepared.evidence.factors[id] as FactorRecord;
+    const scale = factor.acts === 'rating' ? Math.log(ratingKn ?? Number.NaN) : 0;
+    const floorKn = factor.floor ? numberIn(prepared.evidence, factor.floor) : null;
+    return {
+      record,
+      parts: found.parts,
+      mu: found.parts.reduce((sum, p) => sum + p.value.mu, scale),
+      specimen: Math.hypot(...found.parts.map((p) => p.value.specimen)),
+      floorKn,
+    };
+  }
+  return nearest as { miss: Miss; factor: string };
+}
+
+/** Whether a link's strength is a multiple of the device's rating. */
+export function needsRating(evidence: Evidence, link: LinkRecord): boolean {
+  return link.factors.some((id) => evidence.factors[id]?.acts === 'rating');
+}
+
+/**
+ * The load path of a method for one sling, bearing and rating. Links that multiply an unknown rating are left out.
+ * The first link without a figure stops it; a stop at the eye is told before one elsewhere.
+ */
+export function loadPath(prepared: PreparedEvidence, method: MethodRecord, sought: Sought, ratingKn: number | null): Path {
+  const links: BuiltLink[] = [];
+  const order = [...method.links].sort((a, b) => Number(b.at === 'eye') - Number(a.at === 'eye'));
+  for (const record of order) {
+    if (ratingKn === null && needsRating(prepared.evidence, record)) continue;
+    const built = buildLink(prepared, record, sought, ratingKn);
+    if ('miss' in built) return { stop: { link: record, ...built } };
+    links.push(built);
+  }
+  links.sort((a, b) => method.links.indexOf(a.record) - method.links.indexOf(b.record));
+  return { links };
+}
+
+/**
+ * Chain of some links. Knowledge of a factor is shared by all links that it acts on, named by its id: `names` gives the
+ * order of the shared factors, so that two chains with the same names can be compared.
+ */
+export function chainOf(links: readonly BuiltLink[], names: readonly string[]): ChainLink[] {
+  return links.map((link) => {
+    const shared = names.map((name) => link.parts.find((p) => p.factor === name)?.value.knowledge ?? 0);
+    const chain: ChainLink = { muLog: link.mu, shared, own: link.specimen };
+    return link.floorKn === null ? chain : { ...chain, floor: link.floorKn };
+  });
+}
+
+/** Ids of all factors that act on some links, each once. */
+export function factorNames(...paths: readonly (readonly BuiltLink[])[]): string[] {
+  return [...new Set(paths.flatMap((links) => links.flatMap((link) => link.parts.map((p) => p.factor))))];
+}

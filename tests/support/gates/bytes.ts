@@ -1,0 +1,143 @@
+/** Byte budgets of a first visit, compressed, by kind of page. */
+import { gzipSync } from 'node:zlib';
+import { type Fault, type Gate, type Page, resolveAddress, type Site } from './site.ts';
+
+/** Limits in bytes after gzip (1 kB = 1,000 bytes). `onDemand` bounds all script a page can load, first load included. */
+export interface Budget {
+  kind: string;
+  htmlAndCss: number;
+  script: number;
+  onDemand: number;
+  /** Everything a page shows at once and lazily: markup, style, script, pictures. */
+  whole: number;
+  /** A reading page is one response: no style of its own to fetch. */
+  oneResponse: boolean;
+}
+
+const kB = 1000;
+const COMPARATOR: Budget = { kind: 'comparator', htmlAndCss: 18 * kB, script: 20 * kB, onDemand: 36 * kB, whole: 100 * kB, oneResponse: false };
+const INTERACTIVE: Budget = { kind: 'interactive page', htmlAndCss: 16 * kB, script: 24 * kB, onDemand: 36 * kB, whole: 100 * kB, oneResponse: false };
+const FACET: Budget = { kind: 'page of over 100 rows', htmlAndCss: 20 * kB, script: 0.4 * kB, onDemand: 0.4 * kB, whole: 60 * kB, oneResponse: true };
+const READING: Budget = { kind: 'reading page', htmlAndCss: 14 * kB, script: 0.4 * kB, onDemand: 0.4 * kB, whole: 60 * kB, oneResponse: true };
+/** The comparator's evidence, a hashed JSON of its own. */
+export const EVIDENCE_LIMIT = 12 * kB;
+
+const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|search)\//;
+const ROWS_OF_A_FACET = 100;
+
+/** Which budget a page has. */
+export function budgetOf(page: Page): Budget {
+  if (/^\/compare\//.test(page.path)) return COMPARATOR;
+  if (INTERACTIVE_PATHS.test(page.path)) return INTERACTIVE;
+  return page.document.querySelectorAll('tbody > tr, main li').length > ROWS_OF_A_FACET ? FACET : READING;
+}
+
+export const bytes: Gate = {
+  name: 'bytes',
+  holds: 'every page within its byte budget',
+  check: (site) => [...site.pages.flatMap((page) => checkPage(site, page)), ...checkEvidence(site)],
+};
+
+const sizes = new WeakMap<Site, Map<string, number>>();
+
+/** Size of a built file as a host would send it. */
+function gzipped(site: Site, path: string): number {
+  const known = sizes.get(site) ?? new Map<string, number>();
+  sizes.set(site, known);
+  const size = known.get(path) ?? gzipSync(site.read(path)).length;
+  known.set(path, size);
+  return size;
+}
+
+function checkPage(site: Site, page: Page): Fault[] {
+  const budget = budgetOf(page);
+  const weight = weigh(site, page);
+  const over = (what: string, is: number, limit: number) =>
+    is > limit ? [{ page: page.path, message: `${what}: ${is} bytes, ${is - limit} over the ${limit} of a ${budget.kind}.` }] : [];
+  return [
+    ...over('HTML and CSS', weight.htmlAndCss, budget.htmlAndCss),
+    ...over('script of the first load', weight.script, budget.script),
+    ...over('all script', weight.onDemand, budget.onDemand),
+    ...over('whole page', weight.htmlAndCss + weight.onDemand + weight.pictures, budget.whole),
+    ...(budget.oneResponse && weight.stylesheets.length > 0
+      ? [{ page: page.path, message: `fetches ${weight.stylesheets.join(', ')}: a ${budget.kind} is one response. Inline the style.` }]
+      : []),
+  ];
+}
+
+/** What a page weighs, in bytes after gzip. */
+export interface Weight {
+  htmlAndCss: number;
+  stylesheets: string[];
+  script: number;
+  onDemand: number;
+  pictures: number;
+}
+
+/** Weighs one page: its HTML, its styles, the scripts it starts with all they import, and its pictures. */
+export function weigh(site: Site, page: Page): Weight {
+  const local = (address: string): string | null => {
+    const target = resolveAddress(site, page, address);
+    return target?.inside && site.files.has(target.path) ? target.path : null;
+  };
+  const addresses = (selector: string, attribute: string): string[] =>
+    page.document.querySelectorAll(selector).flatMap((element) => local(element.getAttribute(attribute) ?? '') ?? []);
+
+  const stylesheets = addresses('link[rel="stylesheet"]', 'href');
+  const entries = [
+    ...addresses('script[src]', 'src'),
+    ...addresses('link[rel="modulepreload"]', 'href'),
+    ...['component-url', 'renderer-url', 'before-hydration-url'].flatMap((name) => addresses(`astro-island[${name}]`, name)),
+  ];
+  // A script inside the page counts as script: the page would weigh the same if it stood in a file.
+  const inline = page.document
+    .querySelectorAll('script:not([src])')
+    .filter((script) => !/json/.test(script.getAttribute('type') ?? ''))
+    .map((script) => script.innerHTML)
+    .join('\n');
+  const sum = (paths: Iterable<string>) => [...paths].reduce((total, path) => total + gzipped(site, path), 0);
+  const inlineSize = inline === '' ? 0 : gzipSync(inline).length;
+  const first = reach(site, entries, false);
+  const all = reach(site, entries, true);
+  const pictures = new Set([...addresses('img[src]', 'src'), ...addresses('source[src]', 'src'), ...addresses('image[href]', 'href')]);
+  return {
+    htmlAndCss: gzipSync(page.html).length + sum(stylesheets),
+    stylesheets,
+    script: sum(first) + inlineSize,
+    onDemand: sum(all) + inlineSize,
+    pictures: sum(pictures),
+  };
+}
+
+/** Script files reached from some others by imports; `dynamic` follows those on demand too. */
+function reach(site: Site, entries: readonly string[], dynamic: boolean): Set<string> {
+  const reached = new Set<string>();
+  const queue = [...entries];
+  for (let path = queue.pop(); path !== undefined; path = queue.pop()) {
+    if (reached.has(path) || !/\.m?js$/.test(path)) continue;
+    reached.add(path);
+    const code = site.read(path).toString('utf8');
+    const statics = code.matchAll(/(?:\bfrom|\bimport)\s*["']([^"']+\.m?js)["']/g);
+    const onDemand = dynamic ? code.matchAll(/\bimport\(\s*["'`]([^"'`]+\.m?js)["'`]/g) : [];
+    for (const [, address = ''] of [...statics, ...onDemand]) {
+      const target = new URL(address, `https://site.invalid${path}`).pathname;
+      if (site.files.has(target)) queue.push(target);
+    }
+  }
+  return reached;
+}
+
+/** The evidence of the comparator is one JSON whose name changes with its content. */
+function checkEvidence(site: Site): Fault[] {
+  const comparator = site.page('/compare/');
+  if (!comparator) return [{ page: '/compare/', message: 'was not built.' }];
+  const named = [...site.files].filter((path) => /(?:^|[/._-])evidence[^/]*\.json$/.test(path) && comparator.html.includes(path.slice(1)));
+  if (named.length === 0) return [{ page: '/compare/', message: 'names no evidence JSON. Link it from the page, so that it can load early and be cached for good.' }];
+  return named.flatMap((path) => {
+    const faults: Fault[] = [];
+    const size = gzipped(site, path);
+    if (size > EVIDENCE_LIMIT) faults.push({ page: path, message: `evidence: ${size} bytes, ${size - EVIDENCE_LIMIT} over the ${EVIDENCE_LIMIT} of its budget.` });
+    if (!/[._-][A-Za-z0-9_-]{8,}\.json$/.test(path)) faults.push({ page: path, message: 'has no hash of its content in its name, so an old copy could be taken for the new one.' });
+    return faults;
+  });
+}

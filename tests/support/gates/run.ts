@@ -1,0 +1,46 @@
+/**
+ * Runs every gate on the built site in `dist/`, prints what is wrong and counts the gates.
+ *
+ * `node tests/support/gates/run.ts [report file] [words]`: the report is a JSON with `passed` and `failed`;
+ * words choose gates by the start of their name.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { asBase } from '../../../src/commands/static-server.ts';
+import { ROOT } from '../step.ts';
+import { bytes } from './bytes.ts';
+import { headings } from './headings.ts';
+import { links } from './links.ts';
+import { markup } from './markup.ts';
+import { policy } from './policy.ts';
+import { provenance } from './provenance.ts';
+import { readSite, type Gate } from './site.ts';
+import { thirdParty } from './third-party.ts';
+
+export const GATES: readonly Gate[] = [links, provenance, bytes, policy, thirdParty, markup, headings];
+
+/** Faults printed for one gate; the rest is counted. `FAULTS=all` prints every one. */
+const SHOWN = process.env['FAULTS'] === 'all' ? Number.POSITIVE_INFINITY : 25;
+
+const [report, ...words] = process.argv.slice(2);
+const site = readSite(join(ROOT, 'dist'), asBase(process.env['BASE_PATH'] ?? '/'));
+const gates = words.length === 0 ? GATES : GATES.filter((gate) => words.some((word) => gate.name.startsWith(word)));
+let failed = 0;
+for (const gate of gates) {
+  const started = performance.now();
+  const faults = await gate.check(site);
+  const time = `${((performance.now() - started) / 1000).toFixed(1)} s`;
+  if (faults.length === 0) {
+    console.log(`pass  ${gate.name}: ${gate.holds} (${site.pages.length} pages, ${time})`);
+    continue;
+  }
+  failed += 1;
+  console.log(`FAIL  ${gate.name}: ${faults.length} faults on ${new Set(faults.map((fault) => fault.page)).size} of ${site.pages.length} pages (${time})`);
+  for (const fault of faults.slice(0, SHOWN)) console.log(`      ${fault.page}: ${fault.message}`);
+  if (faults.length > SHOWN) console.log(`      ... and ${faults.length - SHOWN} more (FAULTS=all prints them)`);
+}
+if (report && report !== '-') {
+  mkdirSync(dirname(report), { recursive: true });
+  writeFileSync(report, JSON.stringify({ passed: gates.length - failed, failed }));
+}
+process.exitCode = failed === 0 ? 0 : 1;

@@ -1,0 +1,157 @@
+/**
+ * A link keeps its meaning. Expected rigs are hand-written from the grammar of
+ * comparison links; the properties follow from its definition (total, order
+ * free, everything written, nothing dropped in silence).
+ */
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { migrate } from '../../../src/links/migrations.ts';
+import { parseLink } from '../../../src/links/parse-link.ts';
+import { parsePath, prebuiltPath } from '../../../src/links/prebuilt-path.ts';
+import { readNumber, writeNumber } from '../../../src/links/read-number.ts';
+import { EXAMPLE_RIG, EYE_IDS, INPUT_RANGES, OLD_SLING_MATERIALS, type InputRange } from '../../../src/links/rig-keys.ts';
+import { serialiseLink } from '../../../src/links/serialise-link.ts';
+import type { Rig } from '../../../src/strength/types.ts';
+
+const vocabulary = { slings: ['hmpe-8', 'hmpe-10', 'nylon-16', 'nylon-20'] };
+const number = (range: InputRange) => fc.double({ min: range.low, max: range.high, noNaN: true }).map((x) => (Object.is(x, -0) ? 0 : x));
+const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
+const anyRig: fc.Arbitrary<Rig> = fc.record({
+  ratingKn: orNull(number(INPUT_RANGES.rating)),
+  eye: orNull(fc.constantFrom(...EYE_IDS)),
+  bearingMm: orNull(number(INPUT_RANGES.bearing)),
+  sling: orNull(fc.constantFrom(...vocabulary.slings)),
+  lengthCm: orNull(number(INPUT_RANGES.length)),
+  slingState: fc.constantFrom('new' as const, 'used' as const),
+  demandKn: orNull(number(INPUT_RANGES.demand)),
+  old: orNull(fc.record({ material: orNull(fc.constantFrom(...OLD_SLING_MATERIALS)), ageYears: orNull(number(INPUT_RANGES.oldage)) }))
+    // An old sling of which nothing is known is written as null: one rig, one form.
+    .map((old) => (old && old.material === null && old.ageYears === null ? null : old)),
+});
+/** Strings near the grammar find more than random letters do. */
+const nearQuery = fc.array(fc.oneof(
+  fc.constantFrom('rating=12', 'rating=12,5', 'rating=900', 'rating=-1', 'rating=1e1', 'rating=NaN', 'eye=bare-wire', 'eye=', 'eye', '=', '=5',
+    'sling=hmpe-8', 'sling=__proto__', 'constructor=1', '%', '%zz=1', 'rating=%', 'bearing=unmeasured', 'used=new', 'v=1', 'v=0', 'v=x', 'd=2026-01-01.1',
+    'd=yesterday', 'm=1', 'm=0', 'unit=lbf', 'unit=stone', 'sort=name', 'oldage=3', 'oldsling=hmpe', 'demand=rating', 'length=+60+', 'rating=١٢'),
+  fc.string({ unit: 'binary', maxLength: 12 }).map((s) => s.replaceAll('&', '')),
+)).map((pieces) => pieces.join('&'));
+const anyQuery = fc.oneof(fc.string({ unit: 'binary' }), fc.string(), nearQuery);
+
+describe('reading any string', () => {
+  it('gives a rig without throwing and lists every piece that it does not use', () => {
+    fc.assert(fc.property(anyQuery, (query) => {
+      const parsed = parseLink(query, vocabulary);
+      const pieces = query.replace(/^\?/, '').split('&').filter((piece) => piece !== '');
+      const accounted = [...parsed.understood, ...parsed.notUnderstood.map((one) => one.piece)];
+      expect(accounted.sort()).toEqual(pieces.sort());
+      for (const one of parsed.notUnderstood) expect(one.why).not.toBe('');
+    }), { numRuns: 3000 });
+  });
+
+  it('holds only what the link or the defaults say: the rig it gives is within limits', () => {
+    fc.assert(fc.property(anyQuery, (query) => {
+      const { rig } = parseLink(query, vocabulary);
+      const within = (value: number | null | undefined, range: InputRange) => value == null || (value >= range.low && value <= range.high);
+      expect(within(rig.ratingKn, INPUT_RANGES.rating) && within(rig.bearingMm, INPUT_RANGES.bearing) && within(rig.lengthCm, INPUT_RANGES.length)
+        && within(rig.demandKn, INPUT_RANGES.demand) && within(rig.old?.ageYears, INPUT_RANGES.oldage)).toBe(true);
+      expect(rig.sling === null || vocabulary.slings.includes(rig.sling)).toBe(true);
+      expect(Object.keys(rig).sort()).toEqual(Object.keys(EXAMPLE_RIG).sort());
+    }), { numRuns: 2000 });
+  });
+
+  it('does not depend on the order of the pieces', () => {
+    const shuffled = nearQuery.chain((query) => fc.tuple(fc.constant(query), fc.shuffledSubarray(query.split('&'), { minLength: query.split('&').length })));
+    fc.assert(fc.property(shuffled, ([query, pieces]) => {
+      const one = parseLink(query, vocabulary);
+      const two = parseLink(pieces.join('&'), vocabulary);
+      const sorted = (list: { piece: string; why: string }[]) => list.map((x) => `${x.piece}\n${x.why}`).sort();
+      // A leading question mark is punctuation only where it stands first.
+      fc.pre(!query.includes('?'));
+      expect({ ...two, understood: [], notUnderstood: [] }).toEqual({ ...one, understood: [], notUnderstood: [] });
+      expect(sorted(two.notUnderstood)).toEqual(sorted(one.notUnderstood));
+    }), { numRuns: 2000 });
+  });
+});
+
+describe('writing and reading again', () => {
+  it('gives back the same rig for every rig', () => {
+    fc.assert(fc.property(anyRig, (rig) => {
+      const parsed = parseLink(serialiseLink(rig, { evidence: '2026-11-25.1', model: 3 }), vocabulary);
+      expect(parsed.rig).toEqual(rig);
+      expect(parsed.notUnderstood).toEqual([]);
+      expect([parsed.v, parsed.d, parsed.m]).toEqual([1, '2026-11-25.1', 3]);
+    }), { numRuns: 3000 });
+  });
+
+  it('writes every input in a fixed order, also when it is the default', () => {
+    expect(serialiseLink(EXAMPLE_RIG)).toBe('v=1&rating=12&eye=sleeved-wire&bearing=unmeasured&sling=hmpe-10&length=60&used=new&demand=rating&oldsling=unknown&oldage=unknown');
+  });
+
+  it('keeps a prebuilt page out of the way of a query: the query wins, absent keys fall back to the page', () => {
+    const page = parsePath('/compare/9/bare-wire/nylon-16/', vocabulary).rig;
+    expect(parseLink('?rating=10', vocabulary, page).rig).toEqual({ ...EXAMPLE_RIG, ratingKn: 10, eye: 'bare-wire', sling: 'nylon-16' });
+  });
+});
+
+describe('old links (the list only grows)', () => {
+  const links: { query: string; rig: Rig; notUnderstood: string[] }[] = JSON.parse(readFileSync(new URL('./links.json', import.meta.url), 'utf8'));
+  for (const link of links) {
+    it(`still means the same: ${link.query || '(empty)'}`, () => {
+      const parsed = parseLink(link.query, vocabulary);
+      expect(parsed.rig).toEqual(link.rig);
+      expect(parsed.notUnderstood.map((one) => one.piece)).toEqual(link.notUnderstood);
+    });
+  }
+});
+
+describe('migrations', () => {
+  it('apply from the meaning of the link on, in order', () => {
+    const steps = [
+      { from: 1, what: 'wire becomes bare-wire', rewrite: (p: Parameters<typeof migrate>[0]) => p.map((x) => (x.value === 'wire' ? { ...x, value: 'bare-wire' } : x)) },
+      { from: 2, what: 'the old default length is written out', rewrite: (p: Parameters<typeof migrate>[0]) => [...p, { key: 'length', value: '60', piece: '' }] },
+    ];
+    const pieces = [{ key: 'eye', value: 'wire', piece: 'eye=wire' }];
+    expect(migrate(pieces, 1, steps).map((x) => x.value)).toEqual(['bare-wire', '60']);
+    expect(migrate(pieces, 2, steps).map((x) => x.value)).toEqual(['wire', '60']);
+    expect(migrate(pieces, 3, steps)).toEqual(pieces);
+  });
+});
+
+describe('paths of prebuilt pages', () => {
+  it('are read by the same words as a query', () => {
+    expect(parsePath('/base/compare/9/bare-wire/nylon-16/', vocabulary)).toEqual({ rig: { ...EXAMPLE_RIG, ratingKn: 9, eye: 'bare-wire', sling: 'nylon-16' }, notUnderstood: [] });
+  });
+  it('list what they do not understand', () => {
+    expect(parsePath('/compare/900/wire/hmpe-8/more/', vocabulary).notUnderstood.map((one) => one.piece)).toEqual(['900', 'wire', 'more']);
+    expect(parsePath('/compare/900/wire/hmpe-8/more/', vocabulary).rig).toEqual({ ...EXAMPLE_RIG, ratingKn: null, eye: null, sling: 'hmpe-8' });
+  });
+  it('never throw', () => {
+    fc.assert(fc.property(fc.string({ unit: 'binary' }), (path) => { parsePath(path, vocabulary); }), { numRuns: 1000 });
+  });
+  it('exist only for a rig that is exactly theirs', () => {
+    expect(prebuiltPath({ ...EXAMPLE_RIG, ratingKn: 9 }, vocabulary)).toBe('compare/9/sleeved-wire/hmpe-10/');
+    expect(prebuiltPath({ ...EXAMPLE_RIG, ratingKn: 9.5 }, vocabulary)).toBeNull();
+    expect(prebuiltPath({ ...EXAMPLE_RIG, bearingMm: 3.8 }, vocabulary)).toBeNull();
+    expect(prebuiltPath({ ...EXAMPLE_RIG, slingState: 'used' }, vocabulary)).toBeNull();
+    expect(prebuiltPath({ ...EXAMPLE_RIG, eye: 'twin-eye' }, vocabulary)).toBeNull();
+  });
+});
+
+describe('numbers', () => {
+  const range = { low: 0, high: 100, unit: 'kN' };
+  it('take a decimal comma as well as a point', () => {
+    expect(readNumber(' 9,5 ', range)).toEqual({ ok: true, value: 9.5 });
+    expect(readNumber('9.5', range)).toEqual({ ok: true, value: 9.5 });
+  });
+  it('refuse what a person would not call a plain number', () => {
+    for (const text of ['', '1e1', '-1', '1.2.3', '1,000,0', '0x10', 'twelve', 'Infinity', '12kN']) expect(readNumber(text, range).ok).toBe(false);
+  });
+  it('say the limits when they are passed', () => {
+    expect(readNumber('900', range)).toEqual({ ok: false, why: 'outside 0 to 100 kN' });
+  });
+  it('are written without an exponent', () => {
+    expect(writeNumber(5e-7)).toBe('0.0000005');
+    expect(() => writeNumber(-1)).toThrow(RangeError);
+  });
+});
