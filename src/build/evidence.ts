@@ -25,22 +25,30 @@ let loaded: Evidence | null = null;
 export function loadEvidence(root = ROOT): Evidence {
   if (loaded && root === ROOT) return loaded;
   const records = readAll(root);
+  const faults = records.faults;
+  if (faults.length > 0) throw new RangeError(`the records have ${faults.length} faults of shape; run npm run check`);
+  const plain = <T>(files: Map<string, { data: T }>): Record<string, T> =>
+    Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1)).map(([id, file]) => [id, file.data]));
+  const factors = plain(records.factors);
+  const classes = plain(records.classes);
+  const methods = plain(records.methods);
+  const gaps = plain(records.gaps);
   const named = new Set<string>();
-  for (const factor of Object.values(records.factors)) {
+  for (const factor of Object.values(factors)) {
     for (const id of factor.from) named.add(id);
     if (factor.floor) named.add(factor.floor);
   }
-  for (const group of Object.values(records.classes)) {
+  for (const group of Object.values(classes)) {
     if ('from' in group.cv) for (const id of group.cv.from) named.add(id);
     if ('groups' in group.tau) for (const id of group.tau.groups.flat()) named.add(id);
   }
-  for (const method of Object.values(records.methods)) {
+  for (const method of Object.values(methods)) {
     for (const id of [...method.shown, ...method.apart.flatMap((reason) => [...reason.figures, ...reason.published])]) named.add(id);
   }
-  for (const gap of Object.values(records.gaps)) for (const id of gap.nearest) named.add(id);
+  for (const gap of Object.values(gaps)) for (const id of gap.nearest) named.add(id);
   const figures: Record<string, Figure> = {};
   for (const id of [...named].sort()) {
-    const cell = records.cells[id];
+    const cell = records.cells.get(id)?.figure;
     if (!cell) throw new RangeError(`figure ${id}: named by a record, but there is none`);
     figures[id] = {
       id, source: cell.source, what: cell.what, kind: cell.kind, rig: cell.rig ?? {}, study: cell.study, standing: cell.standing,
@@ -51,8 +59,7 @@ export function loadEvidence(root = ROOT): Evidence {
     };
   }
   const evidence: Evidence = {
-    version: newestVersion(root), model: MODEL, figures, factors: records.factors, classes: records.classes,
-    methods: records.methods, slings: records.slings, gaps: records.gaps,
+    version: newestVersion(root), model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps,
   };
   if (root === ROOT) loaded = evidence;
   return evidence;

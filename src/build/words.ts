@@ -62,6 +62,14 @@ function rangeWords(value: { kind: string; n?: number | undefined }): string {
   }
 }
 
+/** The value of a figure in a few words; an assumed range says that it is one. */
+export function figureWords(figure: { value?: Value | undefined; unit?: Unit | undefined; asPrinted?: string | undefined; standing: Standing; what: string }): string {
+  const { value, unit, asPrinted, standing } = figure;
+  if (value === undefined) return figure.what;
+  if (standing === 'assumed' && typeof value === 'object' && 'low' in value) return `${withUnit(`${value.low} to ${value.high}`, unit)}, nine pieces in ten`;
+  return valueWords(value, unit, asPrinted);
+}
+
 /** How a value is meant, without its numbers: for lists and filters. */
 export function valueKind(value: Value | undefined): string {
   if (value === undefined) return 'no number';
@@ -131,9 +139,10 @@ export function riggingWords(id: string, methods: ReadonlyMap<string, { name: st
   return methods.get(id)?.name ?? id.replaceAll('-', ' ');
 }
 
-const COUNT_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+const COUNT_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve',
+  'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen', 'twenty'];
 
-/** A small whole number spelled out; digits above twelve. Throws RangeError on what is no count. */
+/** A small whole number spelled out; digits above twenty. Throws RangeError on what is no count. */
 export function countWord(n: number): string {
   if (!Number.isInteger(n) || n < 0) throw new RangeError(`n: is not a count (got ${n})`);
   return COUNT_WORDS[n] ?? String(n);

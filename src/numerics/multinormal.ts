@@ -87,6 +87,85 @@ export function bivariateOrthant(h: number, k: number, rho: number): number {
   return value < 0 ? 0 : value;
 }
 
+/**
+ * P(X_i > h_i) for three standard normals. The first variable's correlations grow along their angles from nothing:
+ * for three variables the matrix stays valid on that path.
+ */
+function trivariateOrthant(h1: number, h2: number, h3: number, r12: number, r13: number, r23: number): number {
+  const a12 = Math.abs(r12);
+  const a13 = Math.abs(r13);
+  const a23 = Math.abs(r23);
+  // The variable least tied to the others is the one that moves: the shortest and smoothest path.
+  const most1 = a12 > a13 ? a12 : a13;
+  const most2 = a12 > a23 ? a12 : a23;
+  const most3 = a13 > a23 ? a13 : a23;
+  if (most2 < most1 && most2 <= most3) return trivariatePath(h2, h1, h3, r12, r23, r13, most2);
+  if (most3 < most1) return trivariatePath(h3, h1, h2, r13, r23, r12, most3);
+  return trivariatePath(h1, h2, h3, r12, r13, r23, most1);
+}
+
+function trivariatePath(
+  h1: number,
+  h2: number,
+  h3: number,
+  r12: number,
+  r13: number,
+  r23: number,
+  strongest: number,
+): number {
+  let sum = 0;
+  if (strongest > 0) {
+    const rule = ruleFor(strongest);
+    const half2 = 0.5 * Math.asin(r12);
+    const half3 = 0.5 * Math.asin(r13);
+    const between = 1 - r23 * r23;
+    const { nodes, weights } = rule;
+    for (let node = 0; node < nodes.length; node++) {
+      const at = 1 + (nodes[node] as number);
+      const s2 = Math.sin(half2 * at);
+      const s3 = Math.sin(half3 * at);
+      const c2 = 1 - s2 * s2;
+      const c3 = 1 - s3 * s3;
+      // Determinant of the correlation matrix at this point of the path.
+      const determinant = between - s2 * s2 - s3 * s3 + 2 * s2 * s3 * r23;
+      const root = determinant > 0 ? Math.sqrt(determinant) : 0;
+      let slope = 0;
+      if (half2 !== 0) {
+        const exponent = (-0.5 * (h1 * h1 + h2 * h2) + s2 * h1 * h2) / c2;
+        if (exponent > -60) {
+          const lead = h3 * c2 - h1 * (s3 - s2 * r23) - h2 * (r23 - s2 * s3);
+          slope += half2 * Math.exp(exponent) * passes(lead, Math.sqrt(c2) * root);
+        }
+      }
+      if (half3 !== 0) {
+        const exponent = (-0.5 * (h1 * h1 + h3 * h3) + s3 * h1 * h3) / c3;
+        if (exponent > -60) {
+          const lead = h2 * c3 - h1 * (s2 - s3 * r23) - h3 * (r23 - s2 * s3);
+          slope += half3 * Math.exp(exponent) * passes(lead, Math.sqrt(c3) * root);
+        }
+      }
+      sum += (weights[node] as number) * slope;
+    }
+    sum /= TWO_PI;
+  }
+  return normalCdf(-h1) * bivariateOrthant(h2, h3, r23) + sum;
+}
+
+/** P(Z > lead / scale); without scatter the sign of `lead` decides. */
+function passes(lead: number, scale: number): number {
+  if (scale < 1e-9) return lead < 0 ? 1 : lead > 0 ? 0 : 0.5;
+  return normalCdf(-lead / scale);
+}
+
+/** Rule that carries a path up to the correlation `strongest` to about 1e-10. */
+function ruleFor(strongest: number): QuadratureRule {
+  if (strongest < 0.15) return RULE_6;
+  if (strongest < 0.4) return RULE_8;
+  if (strongest < 0.65) return RULE_12;
+  if (strongest < 0.85) return RULE_16;
+  return strongest < 0.95 ? RULE_20 : RULE_32;
+}
+
 /** Scratch of one level of the recursion: limits and correlations of the variables that are left. */
 interface Level {
   readonly limits: Float64Array;
@@ -169,8 +248,18 @@ function descend(given: number, depth: number): number {
   if (count === 0) return 1;
   if (count === 1) return normalCdf(-(h[0] as number));
   if (count === 2) return bivariateOrthant(h[0] as number, h[1] as number, r[1] as number);
+  if (count === 3) {
+    return trivariateOrthant(
+      h[0] as number,
+      h[1] as number,
+      h[2] as number,
+      r[1] as number,
+      r[2] as number,
+      r[MAX_VARIABLES + 2] as number,
+    );
+  }
 
-  // The variable least tied to the others is the one whose correlations grow: the shortest and smoothest path.
+  // As for three variables, on a straight path, which keeps a matrix of any size valid.
   let single = 0;
   let strongest = 2;
   for (let i = 0; i < count; i++) {
@@ -189,14 +278,12 @@ function descend(given: number, depth: number): number {
 
   let sum = 0;
   if (strongest > 0) {
-    const rule: QuadratureRule =
-      strongest < 0.15 ? RULE_6 : strongest < 0.4 ? RULE_8 : strongest < 0.65 ? RULE_12 : strongest < 0.85 ? RULE_16 :
-        strongest < 0.95 ? RULE_20 : RULE_32;
+    const rule = ruleFor(strongest);
     const angle = Math.asin(Math.min(1, strongest));
     const below = levels[depth + 1] as Level;
     const grown = level.path;
     for (let node = 0; node < rule.nodes.length; node++) {
-      // A straight path keeps the matrix valid; walking it by angle keeps the strongest term smooth up to |rho| = 1.
+      // Walking the path by the angle of the strongest correlation keeps that term smooth up to |rho| = 1.
       const phase = 0.5 * angle * (1 + (rule.nodes[node] as number));
       const share = Math.sin(phase) / strongest;
       const pace = Math.cos(phase) / strongest;
@@ -266,18 +353,6 @@ function conditional(
   const h0 = h[0] as number;
   const hj = h[j] as number;
   const inverse = 1 / free;
-  if (others === 2) {
-    // One variable left: no need for the scratch below.
-    const k = j === 1 ? 2 : 1;
-    const r0 = grown[k] as number;
-    const rj = r[j * MAX_VARIABLES + k] as number;
-    const b0 = (r0 - rho * rj) * inverse;
-    const bj = (rj - rho * r0) * inverse;
-    const variance = 1 - b0 * r0 - bj * rj;
-    const lead = (h[k] as number) - b0 * h0 - bj * hj;
-    if (variance < 1e-15) return lead < 0 ? 1 : lead > 0 ? 0 : 0.5;
-    return normalCdf(-lead / Math.sqrt(variance));
-  }
   // Rows of `below`: slope on the first, slope on j kept in its limits and path until the deviations are known.
   let left = 0;
   const deviations = below.path;

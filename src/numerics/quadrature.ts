@@ -1,5 +1,7 @@
 /** Rules of numerical integration: nodes and weights, computed once for each number of nodes and kept. */
 
+import { INV_SQRT_2PI } from './normal.ts';
+
 /** Nodes and weights of equal length, nodes rising. */
 export interface QuadratureRule {
   readonly nodes: Float64Array;
@@ -8,6 +10,7 @@ export interface QuadratureRule {
 
 const legendreRules: (QuadratureRule | undefined)[] = [];
 const hermiteRules: (QuadratureRule | undefined)[] = [];
+const sharpRules = new Map<number, QuadratureRule>();
 
 function assertCount(count: number): void {
   if (!Number.isInteger(count) || count < 1 || count > 256) {
@@ -120,33 +123,33 @@ export function gaussHermite(count: number): QuadratureRule {
   return rule;
 }
 
-const sharpRules = new Map<number, QuadratureRule>();
-
 /**
  * A rule for means over the standard normal of a function that changes within about `1 / sharpness`: Gauss-Hermite
- * while that converges to 1e-9 with few nodes, else equal Gauss-Legendre panels over +-8 standard deviations.
+ * while that converges to 1e-9 with few nodes, else equal Gauss-Legendre panels over +-6.8 standard deviations.
  * @throws RangeError when `sharpness` is negative or above 200.
  */
 export function normalRule(sharpness: number): QuadratureRule {
   if (!(sharpness >= 0 && sharpness <= 200)) {
     throw new RangeError(`sharpness must lie between 0 and 200 (got ${sharpness}).`);
   }
+  if (sharpness === 0) return gaussHermite(1);
   if (sharpness <= 0.5) return gaussHermite(12);
-  if (sharpness <= 1) return gaussHermite(24);
-  if (sharpness <= 1.5) return gaussHermite(40);
-  const panels = Math.ceil(4 * sharpness);
+  if (sharpness <= 1) return gaussHermite(20);
+  if (sharpness <= 1.5) return gaussHermite(32);
+  if (sharpness <= 2) return gaussHermite(48);
+  const panels = Math.ceil(3.5 * sharpness);
   const kept = sharpRules.get(panels);
   if (kept) return kept;
   const base = gaussLegendre(10);
   const nodes = new Float64Array(panels * 10);
   const weights = new Float64Array(panels * 10);
-  const halfWidth = 8 / panels;
+  const halfWidth = 6.8 / panels;
   for (let panel = 0; panel < panels; panel++) {
-    const centre = -8 + (2 * panel + 1) * halfWidth;
+    const centre = -6.8 + (2 * panel + 1) * halfWidth;
     for (let i = 0; i < 10; i++) {
       const x = centre + halfWidth * (base.nodes[i] as number);
       nodes[panel * 10 + i] = x;
-      weights[panel * 10 + i] = halfWidth * (base.weights[i] as number) * 0.3989422804014327 * Math.exp(-0.5 * x * x);
+      weights[panel * 10 + i] = halfWidth * (base.weights[i] as number) * INV_SQRT_2PI * Math.exp(-0.5 * x * x);
     }
   }
   const rule = { nodes, weights };

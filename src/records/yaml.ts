@@ -82,11 +82,13 @@ export function parseYaml(file: string, text: string, whole: string = text, offs
       if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(source)) {
         faults.push({ rule: 'yaml-dates', at: start(node), subject: key, problem: 'a date without quotes is read as a moment in time by some readers', got: source, advice: `Write "${source}", in quotes.` });
       } else if (typeof node.value === 'number' && String(node.value) !== source) {
-        const kept = [...ancestors].reverse().some((a) => isMap(a) && a.has('asPrinted'));
+        // Only figures are printed somewhere: elsewhere a lost zero is no loss, but 1e3 or 0x10 still is a riddle.
+        const figure = file.startsWith('data/figures/');
+        const kept = figure ? ancestors.some((a) => isMap(a) && a.has('asPrinted')) : /^-?\d+\.\d+$/.test(source);
         if (!kept) {
           faults.push({
             rule: 'yaml-numbers', at: start(node), subject: key, problem: `YAML reads this as ${node.value} and loses how it was printed`, got: source,
-            advice: `Write ${node.value}, and beside it asPrinted: "${source}".`,
+            advice: figure ? `Write ${node.value}, and beside it asPrinted: "${source}".` : `Write ${node.value}.`,
           });
         }
       }

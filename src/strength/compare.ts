@@ -276,6 +276,7 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
     row.reasons = ['Choose a sling first.'];
     return draft;
   }
+  if (!independent && rig.slingState === 'used') return stopWith('The tests were made with new slings; no published test says what a used one keeps in a hitch or a knot.', null);
   if (!record.eyes.includes(eye)) return stopWith('This method was never tested on this kind of eye.', null);
   if (record.role === 'reference' && rig.ratingKn === null) {
     row.reasons = ['Its strength is known only as the rating on the device; without a readable rating there is no number.'];

@@ -9,9 +9,13 @@ import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
 import { methodHasProse } from './method-has-prose.ts';
 import { movedTargetIsOrdinary } from './moved-target-is-ordinary.ts';
 import { noCycles } from './no-cycles.ts';
+import { noVerdictOfSafety } from './no-verdict-of-safety.ts';
 import { oneNumberOnce } from './one-number-once.ts';
 import { onlyMeasuredFeeds } from './only-measured-feeds.ts';
 import { onlyMeasuredIsLowered } from './only-measured-is-lowered.ts';
+import { proseCanBeRead } from './prose-can-be-read.ts';
+import { proseNamesFigures } from './prose-names-figures.ts';
+import { prose } from './prose.ts';
 import { publishedIdStays } from './published-id-stays.ts';
 import { ratioSaysOf } from './ratio-says-of.ts';
 import { referencesExist } from './references-exist.ts';
@@ -25,5 +29,5 @@ export const RULES: readonly Rule[] = [
   standingHasSource, standingHasLocator, assumedHasReason, kindFitsValue, onlyMeasuredIsLowered, valueIsPossible,
   ratioSaysOf, derivedRecomputes, noCycles, referencesExist, movedTargetIsOrdinary, publishedIdStays, demoStaysInDemo,
   onlyMeasuredFeeds, oneNumberOnce, denominatorsChain, matchingFigureIsPlaced, classSeriesStateScatter, scatterBelowCeiling,
-  methodHasProse,
+  methodHasProse, prose, proseNamesFigures, proseCanBeRead, noVerdictOfSafety,
 ];

@@ -13,7 +13,8 @@ export const kindFitsValue: Rule = {
       if (value !== undefined && !isStatement && placed.lacks('unit')) {
         report({ at: placed.at('value'), subject: id, problem: 'has a value without a unit', got: JSON.stringify(value), advice: 'Add unit, as the source prints it.' });
       }
-      if (unit !== undefined && isStatement) {
+      const ownUnit = placed.cell === undefined || placed.path('unit').length > 1; // a cell may inherit the unit of its table
+      if (unit !== undefined && isStatement && ownUnit) {
         report({ at: placed.at('unit'), subject: id, problem: 'is a statement in words and has a unit', got: unit, advice: 'Remove the unit, or write the number as a value.' });
       }
     }

@@ -90,7 +90,8 @@ export function quantitiesIn(root: TreeNode): Quantities {
       if (unread.has(tag)) continue;
       const id = attribute(element, 'id');
       const name = attribute(element, 'class')?.split(/\s+/)[0];
-      const here = id ? `${tag}#${id}` : `${where}${where ? ' > ' : ''}${tag}${name ? `.${name}` : ''}`;
+      const outermost = tag === 'html' || tag === 'body';
+      const here = outermost ? '' : id ? `${tag}#${id}` : `${where}${where ? ' > ' : ''}${tag}${name ? `.${name}` : ''}`;
       const marker = markerOf(element, tag);
       if (marker === 'data-working') found.workings.push({ target: attribute(element, 'data-working') ?? '', where: here });
       else if (marker !== null && marker !== 'figure') {

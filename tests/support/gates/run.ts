@@ -2,7 +2,7 @@
  * Runs every gate on the built site in `dist/`, prints what is wrong and counts the gates.
  *
  * `node tests/support/gates/run.ts [report file] [words]`: the report is a JSON with `passed` and `failed`;
- * words choose gates by the start of their name.
+ * words choose gates by the start of their name. `BUILT_SITE` names another folder than dist/.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -23,7 +23,7 @@ export const GATES: readonly Gate[] = [links, provenance, bytes, policy, thirdPa
 const SHOWN = process.env['FAULTS'] === 'all' ? Number.POSITIVE_INFINITY : 25;
 
 const [report, ...words] = process.argv.slice(2);
-const site = readSite(join(ROOT, 'dist'), asBase(process.env['BASE_PATH'] ?? '/'));
+const site = readSite(process.env['BUILT_SITE'] ?? join(ROOT, 'dist'), asBase(process.env['BASE_PATH'] ?? '/'));
 const gates = words.length === 0 ? GATES : GATES.filter((gate) => words.some((word) => gate.name.startsWith(word)));
 let failed = 0;
 for (const gate of gates) {
@@ -36,8 +36,14 @@ for (const gate of gates) {
   }
   failed += 1;
   console.log(`FAIL  ${gate.name}: ${faults.length} faults on ${new Set(faults.map((fault) => fault.page)).size} of ${site.pages.length} pages (${time})`);
-  for (const fault of faults.slice(0, SHOWN)) console.log(`      ${fault.page}: ${fault.message}`);
-  if (faults.length > SHOWN) console.log(`      ... and ${faults.length - SHOWN} more (FAULTS=all prints them)`);
+  // A fault of the frame stands on every page: it is said once.
+  const byMessage = new Map<string, Set<string>>();
+  for (const fault of faults) byMessage.set(fault.message, (byMessage.get(fault.message) ?? new Set()).add(fault.page));
+  for (const [message, pages] of [...byMessage].slice(0, SHOWN)) {
+    const [first] = pages;
+    console.log(`      ${first}${pages.size > 1 ? ` and ${pages.size - 1} more` : ''}: ${message}`);
+  }
+  if (byMessage.size > SHOWN) console.log(`      ... and ${byMessage.size - SHOWN} more (FAULTS=all prints them)`);
 }
 if (report && report !== '-') {
   mkdirSync(dirname(report), { recursive: true });

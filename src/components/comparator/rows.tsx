@@ -1,0 +1,127 @@
+/** The comparison itself: one table, whose cells hold the drawing. */
+import type { Comparison, Group, Row } from '../../strength/types.ts';
+import {
+  aboveShort, certaintyWords, GROUP_HEADINGS, GROUP_ORDER, LETTERS, lowAndMiddle, NOTHING_RANKED, partName, rowsOf, weakLinkShort,
+} from '../../strength/wording.ts';
+import { Axis, Lane, Strip } from './lane.tsx';
+import type { Frame } from './setup.ts';
+import { FigureLink, Working } from './working.tsx';
+
+/** Which workings are in the page: all (as built, for a reader without script) or those that are open. */
+export type Opened = 'all' | ReadonlySet<string>;
+
+interface RowsProps {
+  comparison: Comparison;
+  frame: Frame;
+  sort: 'low' | 'middle' | 'name';
+  opened: Opened;
+  onToggle?: (method: string, isOpen: boolean) => void;
+}
+
+/** True where the row has a figure to lead to, so that its numbers have an origin on this page. */
+const hasFigures = (row: Row): boolean =>
+  row.figures.length > 0 || row.shown.length > 0 || row.links.some((link) => link.factors.length > 0) || row.nearest !== undefined;
+
+/** A row with its drawing, or with what was published where nothing could be computed. */
+function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; opened: Opened; onToggle?: RowsProps['onToggle'] }) {
+  const id = `work-${row.method}`;
+  const counted = frame.demandKn ?? frame.ratingKn;
+  const isOpen = opened !== 'all' && opened.has(row.method);
+  const short = counted === null ? null : aboveShort(row, counted, frame.unit);
+  return (
+    <tr class="full" data-working={hasFigures(row) ? id : undefined}>
+      <th scope="row">{row.place !== undefined && <b class="place">{row.place}. </b>}{row.name}</th>
+      <td class="draw">
+        {row.state === 'apart' && row.reasons.map((reason) => <p key={reason} class="reason">{reason}</p>)}
+        {short && <p class="count">{short}</p>}
+        {row.dots.length > 0 && <Lane row={row} frame={frame} />}
+        {row.strip && <Strip strip={row.strip} />}
+        {row.dots.length === 0 && (row.shown.length > 0
+          ? <p>Published, not computed: {row.shown.map((figure, i) => <span key={figure}>{i > 0 && '; '}<FigureLink id={figure} frame={frame} isShort /></span>)}</p>
+          : <p>No figure for this rig.</p>)}
+      </td>
+      <td class="spread">{row.attachment ? lowAndMiddle(row.attachment, frame.unit) : '\u2013'}</td>
+      <td class="first">{weakLinkShort(row) ?? '\u2013'}</td>
+      <td class="error">{row.oneClipError.releases ? <b>releases the device</b> : 'stays on the device'}</td>
+      <td class="length">{row.finishedCm === null ? '' : `${Math.round(row.finishedCm)} cm`}</td>
+      <td class="more">
+        <details id={id} open={isOpen} onToggle={(event) => onToggle?.(row.method, event.currentTarget.open)}>
+          <summary><span>{certaintyWords(row.certainty)}</span> <u>working</u></summary>
+          {(opened === 'all' || isOpen) && <Working row={row} frame={frame} />}
+        </details>
+      </td>
+    </tr>
+  );
+}
+
+/** A method without a figure: one line with the nearest tested case and the gap. */
+function ShortRow({ row, frame }: { row: Row; frame: Frame }) {
+  const id = `work-${row.method}`;
+  return (
+    <tr class="short" id={id} data-working={hasFigures(row) ? id : undefined}>
+      <th scope="row"><a href={`${frame.base}methods/${row.method}/`}>{row.name}</a></th>
+      <td colSpan={6}>
+        {row.reasons.join(' ')}
+        {row.nearest && <> Nearest: <FigureLink id={row.nearest.figure} frame={frame} /> ({row.nearest.why}).</>}
+        {row.gap && <> <a href={`${frame.base}gaps/${row.gap}/`}>The test that would settle it</a></>}
+      </td>
+    </tr>
+  );
+}
+
+const isShort = (group: Group): boolean => group === 'no-data' || group === 'other-sling';
+
+/** One group with its divider. */
+function GroupOfRows({ group, ...props }: RowsProps & { group: Group }) {
+  const rows = rowsOf(props.comparison, group, props.sort);
+  if (rows.length === 0 && group !== 'ranked') return null;
+  return (
+    <tbody class={`group ${group}`}>
+      <tr class="divider">
+        <th scope="rowgroup">{GROUP_HEADINGS[group]}</th>
+        <td colSpan={6}>{!isShort(group) && rows.some((row) => row.dots.length > 0) && <Axis frame={props.frame} />}</td>
+      </tr>
+      {rows.length === 0 && <tr class="short"><td colSpan={7}>{NOTHING_RANKED}</td></tr>}
+      {rows.map((row) => (isShort(group)
+        ? <ShortRow key={row.method} row={row} frame={props.frame} />
+        : <FullRow key={row.method} row={row} frame={props.frame} opened={props.opened} onToggle={props.onToggle} />))}
+    </tbody>
+  );
+}
+
+/** Legend of the drawing, in the order in which the marks are met. */
+function Legend({ frame }: { frame: Frame }) {
+  const counted = frame.demandKn === null ? 'the rating' : 'what it must bear';
+  return (
+    <p class="legend" data-working="comparison">
+      <span><svg viewBox="0 0 12 12" aria-hidden="true"><circle class="dots" cx="6" cy="6" r="5" /></svg> one rig of 20, above {counted}</span>
+      <span><svg viewBox="0 0 12 12" aria-hidden="true"><circle class="dots below" cx="6" cy="6" r="4" /></svg> below it</span>
+      <span><svg viewBox="0 0 12 12" aria-hidden="true"><path class="ticks" d="M3 1v10M9 1v10" /></svg> test pulls of the same method, sling and kind of eye</span>
+      <span>What breaks first, in 20 rigs: {LETTERS.map((letter, i) => <span key={letter}>{i > 0 && ', '}<b>{letter}</b> {partName(letter).replace(/^the /, '')}</span>)}</span>
+    </p>
+  );
+}
+
+/** All rows of a comparison, the maker's way first. */
+export function Rows(props: RowsProps) {
+  return (
+    <>
+      <Legend frame={props.frame} />
+      <table class="rows" id="comparison">
+        <caption class="hidden">Ways to attach a sling, each with what breaks first and at what force</caption>
+        <thead>
+          <tr>
+            <th scope="col">Method</th>
+            <th scope="col">The attachment, without the device</th>
+            <th scope="col">Low value and middle</th>
+            <th scope="col">Breaks first</th>
+            <th scope="col">One clipping error</th>
+            <th scope="col">Length</th>
+            <th scope="col" class="hidden">Certainty and working</th>
+          </tr>
+        </thead>
+        {GROUP_ORDER.map((group) => <GroupOfRows key={group} group={group} {...props} />)}
+      </table>
+    </>
+  );
+}

@@ -1,0 +1,168 @@
+/** Readable text of `.mdx` files, front matter included. */
+import { parse } from '@astrojs/compiler-rs';
+import { isScalar, parseDocument, visit } from 'yaml';
+import { mdxToMdast } from 'satteri';
+import { gatherJsx } from './jsx.ts';
+import { type Prose, RunGatherer } from './run.ts';
+
+interface Node {
+  type: string;
+  position?: { start: { offset?: number }; end: { offset?: number } };
+  children?: Node[];
+  value?: unknown;
+  name?: string | null;
+  url?: string;
+  alt?: string | null;
+  title?: string | null;
+  attributes?: { type: string; name?: string; value?: unknown }[];
+}
+
+const EXEMPT: ReadonlySet<string> = new Set(['Fig', 'time', 'cite']);
+/** Attributes that hold an address or a name of code, never a sentence. */
+const CODE_ATTRIBUTES: ReadonlySet<string> = new Set(['class', 'className', 'id', 'href', 'src', 'rel', 'lang']);
+const INLINE: ReadonlySet<string> = new Set(['text', 'strong', 'emphasis', 'delete', 'link', 'linkReference', 'inlineCode', 'mdxTextExpression', 'mdxJsxTextElement', 'image', 'imageReference', 'break', 'footnoteReference']);
+
+export function proseOfMdx(source: string): Prose {
+  const gatherer = new RunGatherer();
+  gatherFrontMatter(source, gatherer);
+  let tree: Node;
+  try {
+    tree = mdxToMdast(source) as Node;
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    const [, line, column] = /^(\d+):(\d+):/.exec(message) ?? [];
+    gatherer.prose.failures.push({ offset: offsetOf(source, Number(line ?? 1), Number(column ?? 1)), message: message.replace(/^\d+:\d+: /, '') });
+    return gatherer.prose;
+  }
+  visitNode(tree);
+  gatherer.end();
+  return gatherer.prose;
+
+  function visitNode(node: Node): void {
+    const start = node.position?.start.offset ?? 0;
+    const end = node.position?.end.offset ?? start;
+    const inline = INLINE.has(node.type);
+    if (!inline) gatherer.end();
+    switch (node.type) {
+      case 'yaml':
+      case 'toml':
+        return;
+      case 'text':
+        gatherer.add(source, start, end);
+        break;
+      case 'inlineCode':
+      case 'code':
+        gatherer.plain(source.slice(start, end).replace(/`/g, '\u200b'), start);
+        break;
+      case 'break':
+        gatherer.plain(' ', start);
+        break;
+      case 'image':
+        phrase(node.alt, start, end);
+        phrase(node.title, start, end);
+        gatherer.opaque(start);
+        break;
+      case 'definition':
+        phrase(node.title, start, end);
+        break;
+      case 'link':
+        for (const child of node.children ?? []) visitNode(child);
+        phrase(node.title, start, end);
+        break;
+      case 'mdxjsEsm':
+        expression(String(node.value), start, end, false);
+        break;
+      case 'mdxTextExpression':
+      case 'mdxFlowExpression':
+        expression(String(node.value), start, end, true);
+        break;
+      case 'mdxJsxTextElement':
+      case 'mdxJsxFlowElement':
+        element(node, start, end);
+        break;
+      default:
+        for (const child of node.children ?? []) visitNode(child);
+    }
+    if (!inline) gatherer.end();
+  }
+
+  /** Text that the tree gives without its place: looked up in the file between two offsets. */
+  function phrase(text: string | null | undefined, start: number, end: number): void {
+    if (!text) return;
+    const from = source.indexOf(text, start);
+    if (from >= 0 && from < end) gatherer.apart('attribute', source, from, from + text.length);
+    else gatherer.apart('attribute', text.padEnd(1), 0, 0);
+  }
+
+  function expression(code: string, start: number, end: number, flow: boolean): void {
+    const from = source.indexOf(code, start);
+    if (from < 0 || from + code.length > end) return;
+    const [before, after] = flow ? ['<>{', '}</>'] : ['---\n', '\n---\n'];
+    const { ast } = parse(`${before}${code}${after}`);
+    const piece = { text: code, shift: from - before.length, source };
+    const root = flow ? (((ast as unknown as { body: { children: unknown[] }[] }).body[0]?.children ?? [])[0] as { expression?: { type: string; value?: unknown; start: number; end: number; expressions?: unknown[] } } | undefined)?.expression : ast;
+    const literal = flow ? (root as { type: string; value?: unknown; start: number; end: number; expressions?: unknown[] } | undefined) : undefined;
+    if (literal && ((literal.type === 'Literal' && typeof literal.value === 'string') || (literal.type === 'TemplateLiteral' && !literal.expressions?.length))) {
+      gatherer.add(source, literal.start + piece.shift + 1, literal.end + piece.shift - 1);
+      return;
+    }
+    if (literal?.type === 'Literal' && typeof literal.value === 'number') {
+      gatherer.plain(String(literal.value), literal.start + piece.shift);
+      return;
+    }
+    if (flow) gatherer.opaque(start);
+    const kept = gatherer.hold();
+    gatherJsx(root, piece, gatherer);
+    gatherer.resume(kept);
+  }
+
+  function element(node: Node, start: number, end: number): void {
+    const first = node.children?.[0]?.position?.start.offset ?? end;
+    let from = start;
+    for (const attribute of node.attributes ?? []) {
+      const text = typeof attribute.value === 'string' ? attribute.value : (attribute.value as { value?: string } | null)?.value;
+      if (text === undefined || text === null) continue;
+      const place = source.indexOf(text, attribute.name ? source.indexOf(attribute.name, from) + attribute.name.length : from);
+      if (place < 0 || place > first) continue;
+      from = place + text.length;
+      if (node.name === 'Fig' && attribute.name === 'id') {
+        const id = typeof attribute.value === 'string' ? text : /^\s*(['"`])([^'"`$]*)\1\s*$/.exec(text)?.[2];
+        if (id !== undefined) gatherer.prose.mentions.push({ id, offset: place + text.indexOf(id) });
+        continue;
+      }
+      if (attribute.name && CODE_ATTRIBUTES.has(attribute.name)) continue;
+      if (typeof attribute.value === 'string') gatherer.apart('attribute', source, place, place + text.length);
+      else {
+        const kept = gatherer.hold();
+        expression(text, place, place + text.length, true);
+        gatherer.resume(kept);
+      }
+    }
+    if (node.name && EXEMPT.has(node.name)) {
+      gatherer.opaque(start);
+      return;
+    }
+    for (const child of node.children ?? []) visitNode(child);
+  }
+}
+
+/** Every text of the front matter, each for itself. Its own shape is the page collection's matter. */
+function gatherFrontMatter(source: string, gatherer: RunGatherer): void {
+  const match = /^---[^\S\n]*\r?\n([\s\S]*?)\r?\n---[^\S\n]*(?:\r?\n|$)/.exec(source);
+  if (!match) return;
+  const shift = source.indexOf('\n') + 1;
+  const document = parseDocument(match[1] as string, { prettyErrors: false });
+  for (const error of document.errors) gatherer.prose.failures.push({ offset: shift + error.pos[0], message: `front matter: ${error.message}` });
+  visit(document, {
+    Scalar: (key, node) => {
+      if (key === 'key' || !isScalar(node) || !node.range) return;
+      gatherer.apart('front matter', source, shift + node.range[0], shift + node.range[1]);
+    },
+  });
+}
+
+function offsetOf(source: string, line: number, column: number): number {
+  let offset = 0;
+  for (let i = 1; i < line; i++) offset = source.indexOf('\n', offset) + 1;
+  return offset + column - 1;
+}

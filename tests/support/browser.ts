@@ -1,0 +1,53 @@
+/**
+ * The test function of the browser tests. Whatever a test does, it also checks that nothing left the origin,
+ * that the console stayed clean (a breach of the content policy is a console error) and that no script threw.
+ */
+import { test as base, expect, type Page } from '@playwright/test';
+import { SITE_VARIABLE } from './serve-built-site.ts';
+
+export { expect };
+
+interface Watch {
+  /** Patterns of console errors that a test causes on purpose, such as a script that it stops. */
+  expectedErrors: RegExp[];
+  watched: undefined;
+}
+
+export const test = base.extend<Watch>({
+  baseURL: async ({}, use) => {
+    const address = process.env[SITE_VARIABLE];
+    if (!address) throw new Error('The built site is not being served.');
+    await use(address);
+  },
+  expectedErrors: [[], { option: true }],
+  watched: [
+    async ({ context, baseURL, expectedErrors }, use) => {
+      const left: string[] = [];
+      const errors: string[] = [];
+      context.on('request', (request) => {
+        const url = request.url();
+        if (!url.startsWith(baseURL ?? '') && !/^(?:data|blob|about):/.test(url)) left.push(url);
+      });
+      context.on('console', (message) => {
+        if (message.type() === 'error' && !expectedErrors.some((pattern) => pattern.test(message.text()))) errors.push(`${message.text()} (${message.location().url})`);
+      });
+      context.on('weberror', (error) => errors.push(String(error.error())));
+      await use(undefined);
+      expect(left, 'requests that left the site').toEqual([]);
+      expect(errors, 'errors in the console').toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+/** Ids of nothing: texts of elements that stick out of the window sideways. A table may scroll inside its own box. */
+export async function wideElements(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const width = document.documentElement.clientWidth;
+    if (document.documentElement.scrollWidth <= width) return [];
+    const scrolls = (element: Element | null): boolean => element !== null && (/auto|scroll|hidden|clip/.test(getComputedStyle(element).overflowX) || scrolls(element.parentElement));
+    return [...document.body.querySelectorAll('*')]
+      .filter((element) => element.getBoundingClientRect().right > width + 1 && !scrolls(element.parentElement))
+      .map((element) => `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''}: ${element.textContent?.trim().slice(0, 60)}`);
+  });
+}

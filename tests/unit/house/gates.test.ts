@@ -1,0 +1,214 @@
+/** Each gate on the built site finds a planted fault, says where it is, and passes a page without it. */
+import { createHash } from 'node:crypto';
+import { describe, expect, test } from 'vitest';
+import { budgetOf, bytes, weigh } from '../../support/gates/bytes.ts';
+import { headings } from '../../support/gates/headings.ts';
+import { links } from '../../support/gates/links.ts';
+import { markup } from '../../support/gates/markup.ts';
+import { policy } from '../../support/gates/policy.ts';
+import { provenance } from '../../support/gates/provenance.ts';
+import { parsePage, siteOfTexts, type Gate } from '../../support/gates/site.ts';
+import { thirdParty } from '../../support/gates/third-party.ts';
+
+const page = (body: string, head = '<title>One page</title><meta name="description" content="What it is.">') =>
+  `<!DOCTYPE html><html lang="en"><head><meta charset="utf-8">${head}</head><body>${body}</body></html>`;
+const FIGURE = page('<main><h1>A figure</h1><a href="/figures/a-source/a-result/" id="wide">10.8 kN</a></main>', '<title>A figure</title><meta name="description" content="A figure.">');
+
+/** Messages of a gate on a page at `/p/`, beside a figure page and what else is given. */
+async function faults(gate: Gate, html: string, others: Record<string, string> = {}, base = '/'): Promise<string[]> {
+  const site = siteOfTexts({ '/p/': html, '/figures/a-source/a-result/': FIGURE, ...others }, base);
+  return (await gate.check(site)).filter((fault) => fault.page === '/p/').map((fault) => fault.message);
+}
+
+describe('links', () => {
+  test('a page, a file, a fragment and an outside address pass', async () => {
+    const body = '<h1 id="a">x</h1><a href="/figures/a-source/a-result/#wide">f</a><a href="#a">a</a><a href="https://example.org/">o</a><img src="/x.svg" alt="">';
+    expect(await faults(links, page(body), { '/x.svg': '<svg/>' })).toEqual([]);
+  });
+  test('a page that was not built is named, with those near it', async () => {
+    expect(await faults(links, page('<a href="/figures/a-source/other/">f</a>'))).toEqual([
+      'href="/figures/a-source/other/" at a: no page or file /figures/a-source/other/ was built. Near it: /figures/a-source/a-result/.',
+    ]);
+  });
+  test('a missing fragment is named, with the ids there are', async () => {
+    expect(await faults(links, page('<main><p class="n"><a href="/figures/a-source/a-result/#wide-2">f</a></p></main>'))).toEqual([
+      'href="/figures/a-source/a-result/#wide-2" at main > p.n > a: the page /figures/a-source/a-result/ has no id "wide-2". Near it: wide.',
+    ]);
+  });
+  test('an address without its closing slash, and one outside the base path, are found', async () => {
+    expect(await faults(links, page('<a href="/figures/a-source/a-result">f</a>'))).toEqual([
+      'href="/figures/a-source/a-result" at a: lacks its closing slash: write the address with one.',
+    ]);
+    expect(await faults(links, page('<a href="/figures/a-source/a-result/">f</a>'), {}, '/sub/')).toHaveLength(1);
+    expect(await faults(links, page('<a href="/sub/figures/a-source/a-result/">f</a>'), {}, '/sub/')).toEqual([]);
+  });
+});
+
+describe('provenance', () => {
+  test.each([
+    ['a link to a figure', '<a href="/figures/a-source/a-result/">10.8 kN</a>'],
+    ['a cell of a figure', '<a href="/figures/a-source/a-result/#wide"><b>10.8</b> kN</a>'],
+    ['a working on the page', '<p data-working="w">about 13 kN</p><div id="w"><a href="/figures/a-source/a-result/">the figure</a></div>'],
+    ['a working on another page', '<p><span data-working="/figures/a-source/a-result/#wide">about 13 kN</span></p>'],
+    ['what the reader gave', '<p>Rated <b data-input>12 kN</b></p>'],
+    ['an axis', '<svg><text data-axis="">30</text></svg>'],
+    ['a date', '<time datetime="2026-11-24">24 November 2026</time>'],
+    ['a title of a standard', '<cite>EN 12276:2013, 4.2</cite>'],
+    ['a version', '<span data-id>2026-12-01.1</span>'],
+    ['a spelled-out count', '<p>One in twenty breaks below.</p>'],
+    ['style and script', '<style>a{margin:1px}</style><script>x=12</script>'],
+  ])('%s passes', async (_, body) => {
+    expect(await faults(provenance, page(body))).toEqual([]);
+  });
+
+  test.each([
+    ['running text', '<main><p class="lead">It breaks at 12 kN.</p></main>', '"It breaks at 12 kN." (main > p.lead)'],
+    ['a number beside a marked one', '<p>Rated <b data-input>12</b> of 14</p>', '"of 14" (p)'],
+    ['drawn text', '<svg><text>31</text></svg>', '"31" (svg > text)'],
+    ['a table', '<table><tbody><tr><td>9,5</td></tr></tbody></table>', '"9,5" (table > tbody > tr > td)'],
+    ['an entity', '<p>&#49;&#50; kN</p>', '"12 kN" (p)'],
+    ['a fraction', '<p>half is ½</p>', '"half is ½" (p)'],
+    ['digits of another script', '<p>١٢ kN</p>', '"١٢ kN" (p)'],
+    ['a name that is read out', '<svg role="img" aria-label="12 of 20"></svg>', '"12 of 20" (aria-label of svg)'],
+    ['a picture\'s text', '<img alt="broke at 9 kN" src="/x.svg">', '"broke at 9 kN" (alt of img)'],
+    ['a hint in a field', '<input placeholder="12">', '"12" (placeholder of input)'],
+    ['a preformatted text', '<pre>12 kN</pre>', '"12 kN" (pre)'],
+    ['text without script', '<noscript><p>12 kN</p></noscript>', '"12 kN" (noscript > p)'],
+    ['an outside link', '<a href="https://example.org/figures/a-source/">12</a>', '"12" (a)'],
+    ['the list of figures', '<a href="/figures/">12</a>', '"12" (a)'],
+  ])('a bare number is found in %s', async (_, body, start) => {
+    const [first, ...more] = await faults(provenance, page(body), { '/x.svg': '' });
+    expect(first?.slice(0, start.length)).toBe(start);
+    expect(more).toEqual([]);
+  });
+
+  test('a figure link must lead to its page and its cell', async () => {
+    expect(await faults(provenance, page('<p><a href="/figures/a-source/gone/">9</a></p>'))).toEqual([
+      '"9" (p > a) links to /figures/a-source/gone/, but no page /figures/a-source/gone/ was built.',
+    ]);
+    expect(await faults(provenance, page('<p><a href="/figures/a-source/a-result/#thin">9</a></p>'))).toEqual([
+      '"9" (p > a) links to /figures/a-source/a-result/#thin, but /figures/a-source/a-result/ has no cell "thin".',
+    ]);
+  });
+  test('a working must exist and hold a figure that exists', async () => {
+    expect(await faults(provenance, page('<p data-working="w">9</p>'))).toEqual(['data-working="w" (p) leads to an id "w" that /p/ does not have.']);
+    expect(await faults(provenance, page('<p data-working="w">9</p><div id="w">nothing</div>'))).toEqual([
+      'data-working="w" (p) leads to a working (/p/#w) without a link to a figure.',
+    ]);
+    expect(await faults(provenance, page('<p data-working="w">9</p><div id="w"><a href="/figures/a-source/gone/">f</a></div>'))).toEqual([
+      'data-working="w" (p) leads to a working with a figure link, but no page /figures/a-source/gone/ was built.',
+    ]);
+  });
+  test('a marker may not cover more than a quantity', async () => {
+    expect(await faults(provenance, page('<div data-id="x"><p>12 kN</p></div>'))).toEqual([
+      'data-id at div holds a <p>: it covers more than a quantity. Mark the quantity itself.',
+    ]);
+  });
+  test('a number in the title or description must stand on the page', async () => {
+    const head = '<title>Rated 12 kN</title><meta name="description" content="Breaks at 9.5 kN.">';
+    expect(await faults(provenance, page('<h1>Rated <span data-input>12 kN</span></h1>', head))).toEqual([
+      'the description says 9.5 ("Breaks at 9.5 kN."), which the page itself does not show. Show it in the body with its origin, or leave it out.',
+    ]);
+  });
+});
+
+describe('bytes', () => {
+  /** Text that does not compress: numbers from a fixed rule, written in base 36. */
+  const noise = (length: number) => {
+    let text = '';
+    for (let state = 1; text.length < length; state = (state * 48271) % 2147483647) text += state.toString(36);
+    return text.slice(0, length);
+  };
+  test('each kind of page has its own budget', () => {
+    expect(budgetOf(parsePage('/compare/12/bare-wire/hmpe-10/', page(''))).kind).toBe('comparator');
+    expect(budgetOf(parsePage('/breaks/plan/', page(''))).kind).toBe('interactive page');
+    expect(budgetOf(parsePage('/methods/', page('')))).toMatchObject({ kind: 'reading page', htmlAndCss: 14_000, script: 400 });
+    const rows = '<tr><td>x</td></tr>'.repeat(101);
+    expect(budgetOf(parsePage('/figures/by-source/', page(`<table><tbody>${rows}</tbody></table>`))).htmlAndCss).toBe(20_000);
+  });
+  test('a reading page over its budget is found, and one that fetches its style', async () => {
+    const found = await faults(bytes, page(`<p>${noise(40_000)}</p>`, '<link rel="stylesheet" href="/a.css">'), { '/a.css': 'a{color:red}' });
+    expect(found).toHaveLength(2);
+    expect(found[0]).toMatch(/^HTML and CSS: \d+ bytes, \d+ over the 14000 of a reading page\.$/);
+    expect(found[1]).toBe('fetches /a.css: a reading page is one response. Inline the style.');
+  });
+  test('script is weighed with all it imports, and what loads on demand apart', () => {
+    const texts = {
+      '/compare/': page('<astro-island component-url="/_a/island.js" renderer-url="/_a/r.js"></astro-island>'),
+      '/_a/island.js': 'import{a}from"./shared.js";const b=()=>import("./later.js");',
+      '/_a/shared.js': noise(3_000),
+      '/_a/later.js': noise(9_000),
+      '/_a/r.js': 'export default 1',
+    };
+    const site = siteOfTexts(texts);
+    const weight = weigh(site, site.pages[0] as never);
+    expect(weight.script).toBeGreaterThan(1_500);
+    expect(weight.script).toBeLessThan(4_000);
+    expect(weight.onDemand).toBeGreaterThan(weight.script + 4_000);
+  });
+  test('the evidence is a hashed JSON that the page names, within its budget', async () => {
+    const named = (file: string) => ({ '/compare/': page(`<link rel="preload" as="fetch" href="${file}">`) });
+    const check = async (texts: Record<string, string>) => (await bytes.check(siteOfTexts(texts))).map((fault) => fault.message);
+    expect(await check({ '/compare/': page('') })).toEqual([expect.stringMatching(/^names no evidence JSON/)]);
+    expect(await check({ ...named('/d/evidence.json'), '/d/evidence.json': '{}' })).toEqual([expect.stringMatching(/^has no hash/)]);
+    expect(await check({ ...named('/d/evidence.a1b2c3d4.json'), '/d/evidence.a1b2c3d4.json': '{}' })).toEqual([]);
+    expect(await check({ ...named('/d/evidence.a1b2c3d4.json'), '/d/evidence.a1b2c3d4.json': noise(30_000) })).toEqual([expect.stringMatching(/over the 12000/)]);
+  });
+});
+
+describe('policy', () => {
+  const hash = (text: string) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  const meta = (script = '', style = '', rest = "require-trusted-types-for 'script';") =>
+    `<meta http-equiv="content-security-policy" content="default-src 'none'; base-uri 'none'; ${rest} script-src 'self' ${script}; style-src 'self' ${style}">`;
+  test('a policy with the hash of each inline script and style passes', async () => {
+    expect(await faults(policy, page('<script>let a = 1 < 2;</script>', `${meta(hash('let a = 1 < 2;'), hash('a{color:red}'))}<style>a{color:red}</style>`))).toEqual([]);
+  });
+  test.each([
+    ['no policy', page('<p>x</p>'), 'has 0 content policies; a page has one.'],
+    ['no trusted types', page('', meta('', '', '')), "the policy lacks require-trusted-types-for 'script'."],
+    ['a loose source', page('', meta("'unsafe-inline'")), "the policy's script-src allows 'unsafe-inline'."],
+    ['a script without its hash', page('<script>other()</script>', meta(hash('let a;'))), 'the policy has no hash of an inline script: "other()". The browser would block it.'],
+    ['a style attribute', page('<p style="color:red">x</p>', meta()), 'p has a style attribute, which the policy blocks. Use a class.'],
+    ['an inline handler', page('<button onclick="x()">x</button>', meta()), 'button has onclick=, which the policy blocks. Listen from the script.'],
+    ['a style before the policy', page('', `<style>a{}</style>${meta('', hash('a{}'))}`), 'a script or style stands before the policy in the head, outside its reach.'],
+  ])('%s is found', async (_, html, message) => {
+    expect(await faults(policy, html)).toEqual([message]);
+  });
+});
+
+describe('third party', () => {
+  test('own files, data addresses, links and the canonical address pass', async () => {
+    const head = '<link rel="canonical" href="https://example.org/p/"><link rel="icon" href="data:image/svg+xml,x">';
+    expect(await faults(thirdParty, page('<a href="https://example.org/">x</a><img src="/x.svg" alt="">', head), { '/x.svg': '' })).toEqual([]);
+  });
+  test.each([
+    ['a script', '<script src="https://example.org/a.js"></script>', 'src of script fetches https://example.org/a.js. Keep a copy in the site, or link to it.'],
+    ['a picture', '<img srcset="//example.org/a.png 2x" alt="">', 'srcset of img fetches //example.org/a.png. Keep a copy in the site, or link to it.'],
+    ['a preconnection', '<link rel="preconnect" href="https://example.org">', 'link rel="preconnect" fetches https://example.org. Keep a copy in the site, or link to it.'],
+    ['a style', '<style>a{background:url(https://example.org/x)}</style>', 'a style fetches https://example.org/x. Keep a copy in the site.'],
+    ['a font', '<style>@font-face{font-family:x}</style>', "a style brings a font. Use the fonts of the reader's device."],
+  ])('%s from elsewhere is found', async (_, body, message) => {
+    expect(await faults(thirdParty, page(body))).toEqual([message]);
+  });
+});
+
+describe('markup and headings', () => {
+  test('valid HTML passes and a wrong nesting is found', async () => {
+    expect(await faults(markup, page('<h1>x</h1><ul><li>y</li></ul>'))).toEqual([]);
+    expect(await faults(markup, page('<h1>x</h1><ul><p>y</p></ul>'))).not.toEqual([]);
+  });
+  test('a second first heading, a skipped level, a missing title and a twin are found', async () => {
+    expect(await faults(headings, page('<h1>x</h1><h2>y</h2>'))).toEqual([]);
+    expect(await faults(headings, page('<h1>x</h1><h3>z</h3><h1>y</h1>'))).toEqual([
+      'has 2 first-level headings; a page has one.',
+      'heading "z" is level 3 after level 1: one was skipped.',
+    ]);
+    expect(await faults(headings, page('<h1>x</h1>', ''))).toEqual(['has no title.', 'has no description. Say in a sentence what a reader finds here.']);
+    expect(await faults(headings, page('<h1>x</h1>'), { '/a/': page('<h1>x</h1>') })).toEqual([]);
+    const twin = siteOfTexts({ '/a/': page('<h1>x</h1>'), '/b/': page('<h1>x</h1>') });
+    expect(await headings.check(twin)).toEqual([
+      { page: '/b/', message: 'has the same title as /a/: "One page".' },
+      { page: '/b/', message: 'has the same description as /a/: "What it is.".' },
+    ]);
+  });
+});
