@@ -126,7 +126,7 @@ export function figureBook(): FigureBook {
     for (const { figure, why } of factor.leftOut) push(leftOut, figure, { factor: id, what: factor.what, why });
   }
   for (const [id, method] of all.methods) {
-    for (const figure of new Set([...method.shown, ...method.apart.flatMap((reason) => reason.figures)])) push(methods, figure, id);
+    for (const figure of new Set([...method.shown, ...method.apart.flatMap((reason) => [...reason.figures, ...reason.published])])) push(methods, figure, id);
   }
   cached = { records, values, feeds, leftOut, methods };
   return cached;

@@ -135,8 +135,7 @@ export function normalRule(sharpness: number): QuadratureRule {
   if (sharpness === 0) return gaussHermite(1);
   if (sharpness <= 0.5) return gaussHermite(12);
   if (sharpness <= 1) return gaussHermite(20);
-  if (sharpness <= 1.5) return gaussHermite(32);
-  if (sharpness <= 2) return gaussHermite(48);
+  if (sharpness <= 1.5) return gaussHermite(40);
   const panels = Math.ceil(3.5 * sharpness);
   const kept = sharpRules.get(panels);
   if (kept) return kept;

@@ -76,7 +76,8 @@ export const rig = z.strictObject({
 
 /** How a printed number is meant. Never a sign inside a string. */
 export const RANGE_KINDS = ['extremes of n', 'between products', "author's interval", 'teaching'] as const;
-const valueBranches = {
+/** The forms of a value, by the field that chooses them. */
+export const valueBranches = {
   tests: z.strictObject({
     /** Raw breaks, in the printed unit. */
     tests: z.array(positive).min(1),

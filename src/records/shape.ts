@@ -37,6 +37,7 @@ export function shapeFaults(what: string, schema: z.ZodType, error: z.ZodError, 
     if (absent) return make(field, 'is missing', undefined, `Add ${path.at(-1) ?? what}: ${hint(issue)}.`);
     switch (issue.code) {
       case 'invalid_type': {
+        if (value === null) return make(field, 'is empty', undefined, 'Fill it, or remove the line where it is optional.');
         const [problem, advice] = TYPES[issue.expected] ?? [`is not a ${issue.expected}`, 'Correct it.'];
         const comma = issue.expected === 'number' && typeof value === 'string' && /^\d+,\d+$/.test(value);
         return make(field, problem, value, comma ? `Write a decimal point: ${value.replace(',', '.')}.` : advice);

@@ -91,7 +91,7 @@ function hasFloor(links: readonly ChainLink[]): boolean {
 
 // ---------------------------------------------------------------- who is smallest, without floors
 
-/** Fills `mean` and `variogram` (variances of the differences of ln strength) from links; `at` is the first place. */
+/** Fills `mean` and `variogram` (variances of the differences of ln strength) from links. */
 function loadVariogram(links: readonly ChainLink[]): void {
   const count = links.length;
   for (let i = 0; i < count; i++) {
@@ -111,8 +111,8 @@ function loadVariogram(links: readonly ChainLink[]): void {
 }
 
 /**
- * P(link `i` is the smallest) of the `count` links in the scratch. `shift(j)` may move the means: they are read from
- * `mean`. A link that is certain to equal another shares their common chance with it.
+ * P(link `i` is the smallest) of the `count` links whose means and variogram are in the scratch. A link that is certain
+ * to equal another shares their common chance with it.
  */
 function smallest(i: number, count: number): number {
   let tied = 1;
@@ -175,6 +175,12 @@ function isSameStrength(a: ChainLink, b: ChainLink): boolean {
   return true;
 }
 
+function isAmong(link: ChainLink, chain: readonly ChainLink[]): boolean {
+  if (link.own !== 0) return false;
+  for (let i = 0; i < chain.length; i++) if (isSameStrength(link, chain[i] as ChainLink)) return true;
+  return false;
+}
+
 /**
  * P(min a > min b): share of pairs in which a rig of chain `a` breaks strictly above one of chain `b`. Shared factors
  * (same order, same length) are one and the same draw for both; own parts are separate pieces. A link without own
@@ -199,22 +205,13 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
   }
   assertLinks(a, 'a');
   assertLinks(b, 'b');
+  // A link that stands alike in both chains is put in once, at the end, for neither side.
   const all: ChainLink[] = [];
-  for (let i = 0; i < a.length; i++) {
-    const link = a[i] as ChainLink;
-    // A link that is in both chains stands among the others once, for neither side.
-    if (!b.some((other) => isSameStrength(link, other))) all.push(link);
-  }
+  for (let i = 0; i < a.length; i++) if (!isAmong(a[i] as ChainLink, b)) all.push(a[i] as ChainLink);
   const ofA = all.length;
-  for (let i = 0; i < b.length; i++) {
-    const link = b[i] as ChainLink;
-    if (!a.some((other) => isSameStrength(link, other))) all.push(link);
-  }
+  for (let i = 0; i < b.length; i++) if (!isAmong(b[i] as ChainLink, a)) all.push(b[i] as ChainLink);
   const ofB = all.length;
-  for (let i = 0; i < b.length; i++) {
-    const link = b[i] as ChainLink;
-    if (a.some((other) => isSameStrength(link, other))) all.push(link);
-  }
+  for (let i = 0; i < b.length; i++) if (isAmong(b[i] as ChainLink, a)) all.push(b[i] as ChainLink);
   if (ofB === ofA) return 0;
   assertLinks(all, 'a and b together');
   const count = all.length;
@@ -238,6 +235,8 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
 
 /** Links that share factors with each other and with no link outside; without floors. */
 interface NormalBlock {
+  /** Places of the links in the chain. */
+  readonly members: readonly number[];
   readonly count: number;
   readonly mu: Float64Array;
   readonly sd: Float64Array;
@@ -248,6 +247,8 @@ interface NormalBlock {
 
 /** Links of which at least one has a floor, split by the directions of the shared factors that the floored ones see. */
 interface FlooredBlock {
+  /** Places of the floored links in the chain. */
+  readonly members: readonly number[];
   /** Floored links: middle, ln floor, own sd, loadings on the directions (by rows of `directions`). */
   readonly floored: number;
   readonly mu: Float64Array;
@@ -271,7 +272,7 @@ interface PreparedChain {
   readonly floored: readonly FlooredBlock[];
 }
 
-function normalBlock(members: readonly ChainLink[]): NormalBlock {
+function normalBlock(members: readonly ChainLink[], places: readonly number[]): NormalBlock {
   const count = members.length;
   const mu = new Float64Array(count);
   const sd = new Float64Array(count);
@@ -288,7 +289,7 @@ function normalBlock(members: readonly ChainLink[]): NormalBlock {
       correlations[k * count + i] = value;
     }
   }
-  return { count, mu, sd, correlations, limits: new Float64Array(count) };
+  return { members: places, count, mu, sd, correlations, limits: new Float64Array(count) };
 }
 
 /** Standardised limit of a normal that has to exceed `u`; a certain one passes or does not. */
@@ -309,7 +310,7 @@ function normalBlockSurvival(block: NormalBlock, u: number): number {
   return orthant(count, block.limits, block.correlations);
 }
 
-function flooredBlock(members: readonly ChainLink[]): FlooredBlock {
+function flooredBlock(members: readonly ChainLink[], places: readonly number[]): FlooredBlock {
   const floored = members.filter((link) => effectiveFloor(link) > -Infinity);
   const rest = members.filter((link) => effectiveFloor(link) === -Infinity);
   const factors = (members[0] as ChainLink).shared.length;
@@ -371,7 +372,9 @@ function flooredBlock(members: readonly ChainLink[]): FlooredBlock {
     // Corners of the product that weigh nothing are left out.
     if (weight > 1e-13) weights[used++] = weight;
   }
+  const isFloored = (_: number, i: number): boolean => effectiveFloor(members[i] as ChainLink) > -Infinity;
   return {
+    members: places.filter(isFloored),
     floored: floored.length,
     mu: Float64Array.from(floored, (link) => link.muLog),
     floor: Float64Array.from(floored, effectiveFloor),
@@ -380,7 +383,10 @@ function flooredBlock(members: readonly ChainLink[]): FlooredBlock {
     directions,
     nodes: nodes.subarray(0, used * directions),
     weights: weights.subarray(0, used),
-    rest: normalBlock(remaining),
+    rest: normalBlock(
+      remaining,
+      places.filter((place, i) => !isFloored(place, i)),
+    ),
     restLoading,
   };
 }
@@ -423,40 +429,57 @@ function flooredBlockSurvival(block: FlooredBlock, u: number): number {
   return sum;
 }
 
-function prepare(links: readonly ChainLink[]): PreparedChain {
-  assertLinks(links, 'links');
-  const steady = links.map((link) => {
-    // A floored link without any scatter is a fixed strength, the floor if that is higher.
-    if (link.floor === undefined || link.own > 0 || dot(link.shared, link.shared) > 0) return link;
-    const muLog = link.floor > 0 ? Math.max(link.muLog, Math.log(link.floor)) : link.muLog;
-    return { muLog, shared: link.shared, own: 0 };
-  });
-  const block = steady.map((_, i) => i);
-  for (let i = 0; i < steady.length; i++) {
+/** True when what one link draws says something about the other. */
+function areTied(a: ChainLink, b: ChainLink): boolean {
+  let product = 0;
+  let together = false;
+  for (let j = 0; j < a.shared.length; j++) {
+    const term = (a.shared[j] as number) * (b.shared[j] as number);
+    product += term;
+    if (term !== 0) together = true;
+  }
+  // Uncorrelated is independent only for links without a floor.
+  return product !== 0 || (together && (effectiveFloor(a) > -Infinity || effectiveFloor(b) > -Infinity));
+}
+
+/** A floored link without any scatter is a fixed strength: the floor, if that is higher. */
+function steady(link: ChainLink): ChainLink {
+  if (link.floor === undefined || link.own > 0 || dot(link.shared, link.shared) > 0) return link;
+  const muLog = link.floor > 0 ? Math.max(link.muLog, Math.log(link.floor)) : link.muLog;
+  return { muLog, shared: link.shared, own: 0 };
+}
+
+function prepare(given: readonly ChainLink[]): PreparedChain {
+  assertLinks(given, 'links');
+  const count = given.length;
+  const links: ChainLink[] = [];
+  const block: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const link = steady(given[i] as ChainLink);
+    links.push(link);
+    block.push(i);
     for (let k = 0; k < i; k++) {
-      if (block[i] === block[k]) continue;
-      if (dot((steady[i] as ChainLink).shared, (steady[k] as ChainLink).shared) === 0) {
-        // Uncorrelated is independent only for links without a floor.
-        if (!hasFloor([steady[i] as ChainLink, steady[k] as ChainLink])) continue;
-        const together = (steady[i] as ChainLink).shared.some(
-          (value, j) => value !== 0 && (steady[k] as ChainLink).shared[j] !== 0,
-        );
-        if (!together) continue;
-      }
+      if (block[i] === block[k] || !areTied(link, links[k] as ChainLink)) continue;
       const from = block[i];
       const to = block[k] as number;
-      for (let m = 0; m < block.length; m++) if (block[m] === from) block[m] = to;
+      for (let m = 0; m <= i; m++) if (block[m] === from) block[m] = to;
     }
   }
   const normal: NormalBlock[] = [];
   const floored: FlooredBlock[] = [];
-  for (let b = 0; b < steady.length; b++) {
-    const members = steady.filter((_, i) => block[i] === b);
+  for (let b = 0; b < count; b++) {
+    const members: ChainLink[] = [];
+    const places: number[] = [];
+    for (let i = 0; i < count; i++) {
+      if (block[i] !== b) continue;
+      members.push(links[i] as ChainLink);
+      places.push(i);
+    }
     if (members.length === 0) continue;
-    if (hasFloor(members)) floored.push(flooredBlock(members));
-    else normal.push(normalBlock(members));
+    if (hasFloor(members)) floored.push(flooredBlock(members, places));
+    else normal.push(normalBlock(members, places));
   }
-  return { links: steady, normal, floored };
+  return { links, normal, floored };
 }
 
 /** P(min > e^u). */
@@ -479,8 +502,16 @@ export function survival(links: readonly ChainLink[], x: number): number {
   return survivalAtLog(chain, Math.log(x));
 }
 
-/** ln of the p-quantile of the minimum; `z` is the normal quantile of p. */
-function logQuantile(chain: PreparedChain, p: number, z: number): number {
+/** Where the last quantile was found: score, ln force, and rise of the score there. NaN-free; slope 0 means none yet. */
+interface Trail {
+  z: number;
+  u: number;
+  slope: number;
+}
+
+/** ln of the p-quantile of the minimum; the search starts from the trail, if there is one, and leaves its own. */
+function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
+  const z = normalQuantile(p);
   const { links } = chain;
   const count = links.length;
   const only = chain.normal[0];
@@ -521,32 +552,37 @@ function logQuantile(chain: PreparedChain, p: number, z: number): number {
   // In normal scores the distribution is nearly a straight line, so secants settle in a few steps.
   let right = high;
   let left = low;
-  let u = high;
+  let slope = trail.slope > 0 ? trail.slope : spread > 0 ? 1 / spread : 1;
+  let u = trail.slope > 0 ? trail.u + (z - trail.z) / slope : high;
+  if (!(u > low && u < high)) u = high;
   let score = scoreAt(chain, u) - z;
-  let before = u;
-  let scoreBefore = score;
-  let slope = spread > 0 ? 1 / spread : 1;
   for (let step = 0; step < 200; step++) {
     if (score > 0) right = u;
     else if (score < 0) left = u;
-    else return u;
+    else break;
     let next = u - score / slope;
     if (!(next > left && next < right)) next = 0.5 * (left + right);
     const move = next - u;
-    before = u;
-    scoreBefore = score;
+    const before = score;
     u = next;
-    if (Math.abs(move) < 1e-15 * Math.max(1, Math.abs(u)) || right - left < 1e-14) return u;
+    if (Math.abs(move) < 1e-15 * Math.max(1, Math.abs(u)) || right - left < 1e-14) break;
     score = scoreAt(chain, u) - z;
-    const rise = (score - scoreBefore) / (u - before);
+    const rise = (score - before) / move;
     if (rise > 0 && rise < Infinity) {
       slope = rise;
-      // Secant errors multiply: after a step of 1e-6 sd the next one is exact to well below 1e-10.
-      if (Math.abs(score) < 1e-6) {
+      // Secant errors multiply: after a step that short the next one is exact to well below 1e-9. A floor is a kink,
+      // across which a secant says less.
+      if (Math.abs(score) < (chain.floored.length > 0 ? 1e-10 : 1e-6)) {
         const last = u - score / slope;
-        if (last > left && last < right) return last;
+        if (last > left && last < right) u = last;
+        break;
       }
     } else slope = Infinity;
+  }
+  if (slope < Infinity) {
+    trail.z = z;
+    trail.u = u;
+    trail.slope = slope;
   }
   return u;
 }
@@ -564,14 +600,16 @@ function scoreAt(chain: PreparedChain, u: number): number {
  * @throws RangeError when a link is no valid one or `p` does not lie strictly between 0 and 1.
  */
 export function quantile(links: readonly ChainLink[], p: number): number {
-  const chain = prepare(links);
-  return Math.exp(logQuantile(chain, p, normalQuantile(p)));
+  return Math.exp(logQuantile(prepare(links), p, { z: 0, u: 0, slope: 0 }));
 }
 
-/** As `quantile`, for several shares at once, in the order given; the chain is made ready once. */
+/** As `quantile`, for several shares at once, in the order given: made ready once, and each search helps the next. */
 export function quantiles(links: readonly ChainLink[], ps: readonly number[]): number[] {
   const chain = prepare(links);
-  return ps.map((p) => Math.exp(logQuantile(chain, p, normalQuantile(p))));
+  const trail = { z: 0, u: 0, slope: 0 };
+  const found: number[] = [];
+  for (let i = 0; i < ps.length; i++) found.push(Math.exp(logQuantile(chain, ps[i] as number, trail)));
+  return found;
 }
 
 /**
@@ -658,15 +696,24 @@ function logEdges(links: readonly ChainLink[]): number[] {
   let low = Infinity;
   let high = Infinity;
   let finest = Infinity;
-  const cuts: number[] = [];
   for (const link of links) {
     const sd = Math.sqrt(dot(link.shared, link.shared) + link.own * link.own);
     const floor = effectiveFloor(link);
-    if (floor > -Infinity) cuts.push(floor);
-    if (sd === 0) cuts.push(link.muLog);
-    else finest = Math.min(finest, sd);
+    if (sd > 0) finest = Math.min(finest, sd);
     low = Math.min(low, Math.max(floor, link.muLog - REACH * sd));
     high = Math.min(high, Math.max(link.muLog, floor) + REACH * sd);
+  }
+  const cuts: number[] = [];
+  for (const link of links) {
+    const size = Math.sqrt(dot(link.shared, link.shared));
+    const floor = effectiveFloor(link);
+    if (floor > -Infinity) {
+      // Just above a floor the density can fall within own^2 / (floor - middle): panels that double from there.
+      const own = Math.max(link.own, size * LEAST_OWN);
+      const depth = Math.max(1, (floor - link.muLog + 4 * size) / own);
+      cuts.push(floor);
+      for (let width = (2 * own) / depth; width < 3.5 * finest; width *= 3) cuts.push(floor + width);
+    } else if (size + link.own === 0) cuts.push(link.muLog);
   }
   return panelEdges(low, high, cuts, 3.5 * finest);
 }
@@ -685,71 +732,124 @@ function flooredMean(chain: PreparedChain): number {
   return sum;
 }
 
-/** First shares of a chain with floors: density of each link times the survival of the others, over ln strength. */
+/**
+ * First shares of a chain with floors: over ln strength, the density of each link times the survival of the others.
+ * Blocks are independent, so each is tabulated by itself.
+ */
 function flooredShares(links: readonly ChainLink[]): number[] {
-  const floored = links.map((_, i) => i).filter((i) => effectiveFloor(links[i] as ChainLink) > -Infinity);
-  const free = links.map((_, i) => i).filter((i) => effectiveFloor(links[i] as ChainLink) === -Infinity);
-  const block = flooredBlock(links);
-  const { rest } = block;
-  const partial = partialsOf(rest);
-  const shares = new Float64Array(links.length);
-  const edges = logEdges(links);
+  const chain = prepare(links);
+  const edges = logEdges(chain.links);
   const rule = gaussLegendre(16);
-  const above = new Float64Array(block.floored);
-  const dense = new Float64Array(block.floored);
+  const total = (edges.length - 1) * 16;
+  const place = new Float64Array(total);
+  const product = new Float64Array(total);
   for (let e = 0; e + 1 < edges.length; e++) {
     const half = 0.5 * ((edges[e + 1] as number) - (edges[e] as number));
-    for (let q = 0; q < rule.nodes.length; q++) {
-      const u = (edges[e] as number) + half * (1 + (rule.nodes[q] as number));
-      const step = half * (rule.weights[q] as number);
-      for (let n = 0; n < block.weights.length; n++) {
-        const weight = step * (block.weights[n] as number);
-        let product = weight;
-        for (let i = 0; i < block.floored; i++) {
-          const floor = block.floor[i] as number;
-          if (u < floor) {
-            above[i] = 1;
-            dense[i] = 0;
-            continue;
-          }
-          const own = block.own[i] as number;
-          const middle = middleAt(block, block.mu[i] as number, block.loading, i, n);
-          const x = (u - middle) / own;
-          const f = (floor - middle) / own;
-          above[i] = truncatedSurvival(x, f);
-          dense[i] =
-            (f <= 0
-              ? (INV_SQRT_2PI * Math.exp(-0.5 * x * x)) / normalCdf(-f)
-              : (INV_SQRT_2PI * Math.exp(-0.5 * (x - f) * (x + f))) / scaledTail(f)) / own;
-          product *= above[i] as number;
-        }
+    for (let q = 0; q < 16; q++) {
+      place[e * 16 + q] = (edges[e] as number) + half * (1 + (rule.nodes[q] as number));
+      product[e * 16 + q] = half * (rule.weights[q] as number);
+    }
+  }
+  const tables: BlockTable[] = [];
+  for (const block of chain.normal) tables.push(tabulateNormal(block, place));
+  for (const block of chain.floored) tables.push(tabulateFloored(block, place));
+  for (const table of tables) for (let t = 0; t < total; t++) product[t] = (product[t] as number) * (table.above[t] as number);
+  const shares = links.map(() => 0);
+  for (const table of tables) {
+    for (let i = 0; i < table.members.length; i++) {
+      let sum = 0;
+      for (let t = 0; t < total; t++) {
+        const above = table.above[t] as number;
+        if (above > 0) sum += ((product[t] as number) / above) * (table.dense[i * total + t] as number);
+      }
+      shares[table.members[i] as number] = sum;
+    }
+  }
+  return shares;
+}
+
+/** A block over ln strength: chance that all its links are above, and for each the density of its going first. */
+interface BlockTable {
+  readonly members: readonly number[];
+  readonly above: Float64Array;
+  /** By rows: one row a member. */
+  readonly dense: Float64Array;
+}
+
+function tabulateNormal(block: NormalBlock, place: Float64Array): BlockTable {
+  const total = place.length;
+  const above = new Float64Array(total);
+  const dense = new Float64Array(total * block.count);
+  const partial = partialsOf(block);
+  for (let t = 0; t < total; t++) {
+    const u = place[t] as number;
+    above[t] = normalBlockSurvival(block, u);
+    for (let i = 0; i < block.count; i++) {
+      block.limits[i] = standardised(u, block.mu[i] as number, block.sd[i] as number);
+    }
+    for (let i = 0; i < block.count; i++) dense[i * total + t] = partial(i);
+  }
+  return { members: block.members, above, dense };
+}
+
+function tabulateFloored(block: FlooredBlock, place: Float64Array): BlockTable {
+  const total = place.length;
+  const { floored, rest } = block;
+  const above = new Float64Array(total);
+  const dense = new Float64Array(total * (floored + rest.count));
+  const partial = partialsOf(rest);
+  const middle = new Float64Array(floored);
+  const edge = new Float64Array(floored);
+  const tail = new Float64Array(floored);
+  const passing = new Float64Array(floored);
+  const density = new Float64Array(floored);
+  for (let n = 0; n < block.weights.length; n++) {
+    const weight = block.weights[n] as number;
+    for (let i = 0; i < floored; i++) {
+      middle[i] = middleAt(block, block.mu[i] as number, block.loading, i, n);
+      const f = ((block.floor[i] as number) - (middle[i] as number)) / (block.own[i] as number);
+      edge[i] = f;
+      // The chance to be above the floor, without its exponential where that is far out.
+      tail[i] = f > 0 ? scaledTail(f) : normalCdf(-f);
+    }
+    for (let t = 0; t < total; t++) {
+      const u = place[t] as number;
+      let product = weight;
+      for (let i = 0; i < floored; i++) {
+        passing[i] = 1;
+        density[i] = 0;
+        if (u < (block.floor[i] as number)) continue;
+        const own = block.own[i] as number;
+        const x = (u - (middle[i] as number)) / own;
+        const f = edge[i] as number;
+        const relative = Math.exp(f > 0 ? -0.5 * (x - f) * (x + f) : -0.5 * x * x) / (tail[i] as number);
+        passing[i] = x > 0 ? relative * scaledTail(x) : normalCdf(-x) / (tail[i] as number);
+        density[i] = (INV_SQRT_2PI * relative) / own;
+        product *= passing[i] as number;
+      }
+      let free = 1;
+      if (rest.count > 0) {
         for (let i = 0; i < rest.count; i++) {
-          const middle = middleAt(block, rest.mu[i] as number, block.restLoading, i, n);
-          rest.limits[i] = standardised(u, middle, rest.sd[i] as number);
+          const at = middleAt(block, rest.mu[i] as number, block.restLoading, i, n);
+          rest.limits[i] = standardised(u, at, rest.sd[i] as number);
         }
+        free = orthant(rest.count, rest.limits, rest.correlations);
         if (product > 1e-18) {
           for (let i = 0; i < rest.count; i++) {
-            const index = free[i] as number;
-            shares[index] = (shares[index] as number) + product * partial(i);
+            const row = (floored + i) * total + t;
+            dense[row] = (dense[row] as number) + product * partial(i);
           }
         }
-        const freeAbove =
-          rest.count === 0
-            ? 1
-            : rest.count === 1
-              ? normalCdf(-(rest.limits[0] as number))
-              : orthant(rest.count, rest.limits, rest.correlations);
-        if (freeAbove < 1e-18) continue;
-        for (let i = 0; i < block.floored; i++) {
-          let value = weight * freeAbove * (dense[i] as number);
-          for (let k = 0; k < block.floored; k++) if (k !== i) value *= above[k] as number;
-          const index = floored[i] as number;
-          shares[index] = (shares[index] as number) + value;
-        }
+      }
+      above[t] = (above[t] as number) + product * free;
+      for (let i = 0; i < floored; i++) {
+        let value = weight * free * (density[i] as number);
+        for (let k = 0; k < floored; k++) if (k !== i) value *= passing[k] as number;
+        dense[i * total + t] = (dense[i * total + t] as number) + value;
       }
     }
   }
-  return Array.from(shares);
+  return { members: [...block.members, ...rest.members], above, dense };
 }
 
 /** For a block of normals at its limits: density of one at the limit times the survival of the others given that. */

@@ -15,9 +15,9 @@ export interface FormProps {
   /** What is wrong, for each input that could not be used. */
   faults: Partial<Record<RigKey, string>>;
   slings: Evidence['slings'];
-  onInput?: (key: RigKey, word: string) => void;
-  onOff?: (key: RigKey, isOff: boolean) => void;
-  onDone?: () => void;
+  onInput?: ((key: RigKey, word: string) => void) | undefined;
+  onOff?: ((key: RigKey, isOff: boolean) => void) | undefined;
+  onDone?: (() => void) | undefined;
 }
 
 interface NumberProps extends FormProps { name: NumberKey; label: string; none: string; like: string }

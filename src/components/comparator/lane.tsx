@@ -23,6 +23,7 @@ export function Lane({ row, frame }: { row: Row; frame: Frame }) {
   return (
     <svg class="lane" viewBox={`0 0 ${LANE_WIDTH} 52`} aria-hidden="true">
       <path class="base" d={`M0 ${BASELINE}H${LANE_WIDTH}`} />
+      <Upright kn={frame.upper.kn} name="upper" height={52} />
       {ratingKn !== null && <Upright kn={ratingKn} name="rating" height={52} />}
       {demandKn !== null && <Upright kn={demandKn} name="demand" height={52} />}
       {above.length > 0 && <path class="dots" stroke-width={DOT} d={dotsPath(above)} />}

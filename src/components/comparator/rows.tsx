@@ -15,7 +15,7 @@ interface RowsProps {
   frame: Frame;
   sort: 'low' | 'middle' | 'name';
   opened: Opened;
-  onToggle?: (method: string, isOpen: boolean) => void;
+  onToggle?: ((method: string, isOpen: boolean) => void) | undefined;
 }
 
 /** True where the row has a figure to lead to, so that its numbers have an origin on this page. */
@@ -23,7 +23,7 @@ const hasFigures = (row: Row): boolean =>
   row.figures.length > 0 || row.shown.length > 0 || row.links.some((link) => link.factors.length > 0) || row.nearest !== undefined;
 
 /** A row with its drawing, or with what was published where nothing could be computed. */
-function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; opened: Opened; onToggle?: RowsProps['onToggle'] }) {
+function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; opened: Opened; onToggle: RowsProps['onToggle'] }) {
   const id = `work-${row.method}`;
   const counted = frame.demandKn ?? frame.ratingKn;
   const isOpen = opened !== 'all' && opened.has(row.method);

@@ -11,10 +11,14 @@ export interface Setup {
   evidence: string;
   /** Query of the rig that the page shows as built. */
   rig: string;
+  /** Whether the form is folded to its line at first: on pages built for one rig. */
+  isFolded: boolean;
   /** Title of the page without the rig, for the window once the rig has changed. */
   title: string;
   /** Ticks of the axis in each unit. */
   ticks: Record<ForceUnit, Tick[]>;
+  /** Load that few devices ever see exceeded: a rule of the trade, with the figure that says so. */
+  upper: { kn: number; figure: string };
 }
 
 /** What the views read besides a row. */
@@ -22,6 +26,7 @@ export interface Frame {
   evidence: Pick<Evidence, 'figures' | 'slings' | 'factors'>;
   base: string;
   ticks: Setup['ticks'];
+  upper: Setup['upper'];
   unit: ForceUnit;
   ratingKn: number | null;
   /** Null: the rating. */

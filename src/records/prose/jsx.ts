@@ -21,6 +21,9 @@ const CODE_ATTRIBUTES: ReadonlySet<string> = new Set([
   'type', 'name', 'for', 'htmlFor', 'key', 'role', 'lang', 'target', 'pattern', 'inputmode', 'inputMode', 'autocomplete', 'method', 'action', 'client:media', 'offset',
 ]);
 
+/** The outline of a drawing, held in a string. */
+const PATH_DATA = /^\s*[Mm][\sMmLlHhVvCcSsQqTtAaZz0-9.,-]+$/;
+
 const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
 
 /** What part of the file a tree came from: its text there, and how far its offsets lie from the file's. */
@@ -63,7 +66,7 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
         into.end();
         return;
       case 'Literal':
-        if (typeof value['value'] === 'string') into.apart('code', source, at(value.start) + 1, at(value.end) - 1);
+        if (typeof value['value'] === 'string' && !PATH_DATA.test(value['value'])) into.apart('code', source, at(value.start) + 1, at(value.end) - 1);
         return;
       case 'TemplateLiteral':
         template(value);

@@ -29,7 +29,7 @@ const SPELLED = 'kilo-?newton|mega-?newton|deca-?newton|newton|kilogram(?:me)?(?
 /** Signs that stand close behind a number. */
 const SIGNS = '%|\\u2030|\\u00b0|\\u20ac|\\u00a3|\\$|\\u2033|\\u2103';
 
-const NOT_BEFORE = '(?<![\\p{L}\\p{N}_.#/&:])';
+const NOT_BEFORE = '(?<![\\p{L}\\p{N}_.#/&:])(?<!\\p{L}-)';
 const NOT_AFTER = '(?![\\p{L}\\p{N}_])';
 
 const PATTERNS = [

@@ -47,7 +47,9 @@ export function proseOf(records: Records): ProseOfProject {
   return all;
 
   function walk(record: RecordFile<unknown>, value: unknown, path: (string | number)[]): void {
-    if (typeof value === 'string') all.passages.push({ file: record.file, text: value, kind: 'record', at: () => record.at(path) });
-    else if (value && typeof value === 'object') for (const [key, part] of Object.entries(value)) walk(record, part, [...path, Array.isArray(value) ? Number(key) : key]);
+    // Ids and addresses are names, not words.
+    if (typeof value === 'string') {
+      if (/\s/.test(value)) all.passages.push({ file: record.file, text: value, kind: 'record', at: () => record.at(path) });
+    } else if (value && typeof value === 'object') for (const [key, part] of Object.entries(value)) walk(record, part, [...path, Array.isArray(value) ? Number(key) : key]);
   }
 }

@@ -1,0 +1,66 @@
+/** What a comparison page is built from: the evidence under its hashed name, the answer for the page's rig, and the words around it. */
+import { createHash } from 'node:crypto';
+import { axisTicks } from '../charts/axis-ticks.ts';
+import type { Setup } from '../components/comparator/setup.ts';
+import { PREBUILT_EYES, PREBUILT_RATINGS_KN } from '../links/prebuilt-path.ts';
+import { EXAMPLE_RIG, FORCE_UNITS } from '../links/rig-keys.ts';
+import { rigWords, serialiseLink } from '../links/serialise-link.ts';
+import { compare } from '../strength/compare.ts';
+import type { Comparison, Evidence, Rig } from '../strength/types.ts';
+import { NEWTONS_PER } from '../strength/wording.ts';
+import { loadEvidence } from './evidence.ts';
+import { figure } from './figures.ts';
+import { headScript } from './head-script.ts';
+import { href } from './site.ts';
+
+const UPPER_MARK = 'common-practice/upper-mark';
+/** How long a reader waits before the page says that the comparison did not come, ms. */
+const PATIENCE = 8000;
+
+/** Text of the evidence as it is sent, and the name that changes with it. */
+export function evidenceFile(): { name: string; text: string } {
+  const evidence = loadEvidence();
+  const text = JSON.stringify(evidence);
+  return { name: `${evidence.version}.${createHash('sha256').update(text, 'utf8').digest('hex').slice(0, 12)}`, text };
+}
+
+/** Everything a page needs besides its layout. */
+export interface ComparatorPage {
+  setup: Setup;
+  evidence: Evidence;
+  comparison: Comparison;
+  head: { text: string; hash: `sha256-${string}` };
+}
+
+/**
+ * Builds the data of a page.
+ * @param rig the rig that the page shows as built
+ * @param isPrebuilt whether the page is for this rig, rather than showing it as an example
+ */
+export function comparatorPage(rig: Readonly<Rig>, isPrebuilt: boolean, title: string): ComparatorPage {
+  const evidence = loadEvidence();
+  const base = href('/');
+  const upper = figure(UPPER_MARK);
+  if (typeof upper.value !== 'number' || upper.unit !== 'kN') throw new RangeError(`${UPPER_MARK}: must be one number in kN`);
+  return {
+    setup: {
+      base, title, isFolded: isPrebuilt,
+      evidence: href(`/compare/evidence-${evidenceFile().name}.json`),
+      rig: serialiseLink(rig),
+      ticks: Object.fromEntries(FORCE_UNITS.map((unit) => [unit, axisTicks(NEWTONS_PER[unit])])) as Setup['ticks'],
+      upper: { kn: upper.value, figure: UPPER_MARK },
+    },
+    evidence,
+    comparison: compare(evidence, rig),
+    head: headScript({
+      base, patience: PATIENCE, rig: Object.fromEntries(rigWords(rig)), example: Object.fromEntries(rigWords(EXAMPLE_RIG)),
+      prebuilt: { rating: PREBUILT_RATINGS_KN.map(String), eye: PREBUILT_EYES, sling: Object.keys(evidence.slings) },
+    }),
+  };
+}
+
+/** Rigs of the prebuilt pages. */
+export function prebuiltRigs(): Rig[] {
+  const slings = Object.keys(loadEvidence().slings);
+  return PREBUILT_RATINGS_KN.flatMap((ratingKn) => PREBUILT_EYES.flatMap((eye) => slings.map((sling): Rig => ({ ...EXAMPLE_RIG, ratingKn, eye, sling }))));
+}
