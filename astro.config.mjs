@@ -1,6 +1,7 @@
 import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { recordCheck } from './src/build/record-check.ts';
 
 /** Where the site stands: both come from the environment, so that any static host and any folder will do. */
 const site = process.env.SITE || 'http://localhost:4321';
@@ -18,7 +19,7 @@ export default defineConfig({
   build: { inlineStylesheets: 'always' },
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
-  integrations: [mdx(), preact()],
+  integrations: [recordCheck(), mdx(), preact()],
   security: {
     csp: {
       directives: [

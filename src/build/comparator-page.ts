@@ -17,9 +17,19 @@ const UPPER_MARK = 'common-practice/upper-mark';
 /** How long a reader waits before the page says that the comparison did not come, ms. */
 const PATIENCE = 8000;
 
+let known: Evidence | null = null;
+
+/** Evidence of the records in the folder that is built. */
+export function pageEvidence(): Evidence {
+  // The build runs from a bundle elsewhere, so the records are found from the folder that it was started in.
+  known ??= loadEvidence(process.cwd());
+  if (Object.keys(known.methods).length === 0) throw new RangeError('the evidence holds no method; start the build in the project folder');
+  return known;
+}
+
 /** Text of the evidence as it is sent, and the name that changes with it. */
 export function evidenceFile(): { name: string; text: string } {
-  const evidence = loadEvidence();
+  const evidence = pageEvidence();
   const text = JSON.stringify(evidence);
   return { name: `${evidence.version}.${createHash('sha256').update(text, 'utf8').digest('hex').slice(0, 12)}`, text };
 }
@@ -38,13 +48,14 @@ export interface ComparatorPage {
  * @param isPrebuilt whether the page is for this rig, rather than showing it as an example
  */
 export function comparatorPage(rig: Readonly<Rig>, isPrebuilt: boolean, title: string): ComparatorPage {
-  const evidence = loadEvidence();
+  const evidence = pageEvidence();
   const base = href('/');
   const upper = figure(UPPER_MARK);
   if (typeof upper.value !== 'number' || upper.unit !== 'kN') throw new RangeError(`${UPPER_MARK}: must be one number in kN`);
   return {
     setup: {
       base, title, isFolded: isPrebuilt,
+      slings: Object.fromEntries(Object.entries(evidence.slings).map(([id, { name, order, material, lengthsCm }]) => [id, { name, order, material, lengthsCm }])),
       evidence: href(`/compare/evidence-${evidenceFile().name}.json`),
       rig: serialiseLink(rig),
       ticks: Object.fromEntries(FORCE_UNITS.map((unit) => [unit, axisTicks(NEWTONS_PER[unit])])) as Setup['ticks'],
@@ -61,6 +72,6 @@ export function comparatorPage(rig: Readonly<Rig>, isPrebuilt: boolean, title: s
 
 /** Rigs of the prebuilt pages. */
 export function prebuiltRigs(): Rig[] {
-  const slings = Object.keys(loadEvidence().slings);
+  const slings = Object.keys(pageEvidence().slings);
   return PREBUILT_RATINGS_KN.flatMap((ratingKn) => PREBUILT_EYES.flatMap((eye) => slings.map((sling): Rig => ({ ...EXAMPLE_RIG, ratingKn, eye, sling }))));
 }

@@ -11,12 +11,27 @@ export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 /** Number of the model; raised when the same evidence gives other answers, with a line on `/changes/`. */
 export const MODEL = 1;
 
+/** What stands for the version before the first is frozen. */
+const UNRELEASED = 'unreleased';
+
 /** Version of the newest frozen evidence, or `unreleased` before the first. */
 export function newestVersion(root = ROOT): string {
   const index = join(root, 'data/versions/index.json');
-  if (!existsSync(index)) return 'unreleased';
+  if (!existsSync(index)) return UNRELEASED;
   const versions = JSON.parse(readFileSync(index, 'utf8')) as { version: string }[];
-  return versions.at(-1)?.version ?? 'unreleased';
+  return versions.at(-1)?.version ?? UNRELEASED;
+}
+
+/**
+ * The newest version where the records are still those that it froze; with a plus sign where they have changed since, so
+ * that no page names a version whose numbers it does not show.
+ */
+function versionOf(evidence: Evidence, root: string): string {
+  const version = newestVersion(root);
+  if (version === UNRELEASED) return version;
+  const frozen = (JSON.parse(readFileSync(join(root, 'data/versions', `${version}.json`), 'utf8')) as { evidence: Evidence }).evidence;
+  const text = (e: Evidence): string => JSON.stringify({ ...e, version });
+  return text(frozen) === text(evidence) ? version : `${version}+`;
 }
 
 let loaded: Evidence | null = null;
@@ -59,8 +74,9 @@ export function loadEvidence(root = ROOT): Evidence {
     };
   }
   const evidence: Evidence = {
-    version: newestVersion(root), model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps,
+    version: '', model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps,
   };
+  evidence.version = versionOf(evidence, root);
   if (root === ROOT) loaded = evidence;
   return evidence;
 }

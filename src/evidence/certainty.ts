@@ -2,13 +2,6 @@
 export type CertaintyWord = 'high' | 'moderate' | 'low' | 'very low';
 const WORDS: readonly CertaintyWord[] = ['high', 'moderate', 'low', 'very low'];
 
-/** The word `steps` lower; never below very low. Throws a RangeError on a word that is none. */
-export function lowerBy(word: CertaintyWord, steps: number): CertaintyWord {
-  const at = WORDS.indexOf(word);
-  if (at < 0) throw new RangeError(`word must be one of ${WORDS.join(', ')} (got ${word})`);
-  return WORDS[Math.min(at + steps, WORDS.length - 1)] as CertaintyWord;
-}
-
 /** The lowest of several words; `high` for none. */
 export function lowest(words: Iterable<CertaintyWord>): CertaintyWord {
   let worst = 0;

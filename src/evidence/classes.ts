@@ -1,7 +1,8 @@
 /** A class of factors shares one scatter within studies and one spread between them. */
 import type { FactorClassRecord } from '../records/schema.ts';
 import { type Observation, type Reading, observe } from './observation.ts';
-import { type PooledCv, pooledCv, pooledTau } from './pooling.ts';
+import { type PooledCv, pooledCv } from './effect-sizes.ts';
+import { pooledTau } from './pooling.ts';
 
 /** Values of a class as the model uses them, with the intervals that `/model/` shows. */
 export interface ClassValue {
@@ -107,9 +108,9 @@ export function classValues(
     let tauFrom: ClassValue['tauFrom'] = 'assumed';
     if ('groups' in record.tau) {
       const groups = record.tau.groups.map((ids) => byStudy(ids.map((id) => read(id, name)), { cv, ceiling }));
-      const estimate = pooledTau(groups.map((studies) => studies.map((s) => ({ y: s.mean, v: s.variance }))));
-      tau = Math.sqrt(estimate.tau2);
-      tauInterval = [Math.sqrt(estimate.interval[0]), Math.sqrt(estimate.interval[1])];
+      const estimate = pooledTau(groups.map((studies) => studies.map((s) => ({ value: s.mean, variance: s.variance }))));
+      tau = Math.sqrt(estimate.tauSquared);
+      tauInterval = [Math.sqrt(estimate.low), Math.sqrt(estimate.high)];
       tauFrom = 'estimated';
     } else if ('borrowed' in record.tau) {
       const lender = value(record.tau.borrowed, [...asking, name]);
@@ -117,7 +118,7 @@ export function classValues(
       tauInterval = lender.tauInterval;
       tauFrom = 'borrowed';
     } else tau = record.tau.assumed;
-    values[name] = { cv, cvDf: pooled?.df ?? null, cvInterval: pooled?.interval ?? null, ceiling, tau, tauInterval, tauFrom };
+    values[name] = { cv, cvDf: pooled?.df ?? null, cvInterval: pooled && [pooled.low, pooled.high], ceiling, tau, tauInterval, tauFrom };
     return values[name];
   };
   for (const name of Object.keys(classes)) value(name, []);

@@ -1,6 +1,6 @@
 /** The value of a factor for one sling on one bearing, or why there is none. */
 import type { FactorRecord, Form, Material } from '../records/schema.ts';
-import { type CertaintyWord, highest, lowerBy } from './certainty.ts';
+import { type CertaintyWord, highest } from './certainty.ts';
 import { type ClassValue, byStudy } from './classes.ts';
 import { NINETY, type Observation, type Reading, observe } from './observation.ts';
 import { logSd, poolStudies } from './pool.ts';
@@ -94,7 +94,8 @@ function ofWidth(record: FactorRecord, sought: Sought, seen: readonly Seen[]): {
 
 /**
  * ln strength against ln bearing, between two tested bearings; the class's tau comes on top at interior points, largest
- * midway (assumed: nothing between the ends was ever tested).
+ * midway (assumed: nothing between the ends was ever tested). Certainty is the thinner bearing's: that test bounds the
+ * strength from below, and a reader who measures must not stand worse than one who does not.
  */
 function interpolate(thin: { bearingMm: number; value: FactorValue }, thick: { bearingMm: number; value: FactorValue }, bearingMm: number, tau: number): FactorValue {
   const f = Math.log(bearingMm / thin.bearingMm) / Math.log(thick.bearingMm / thin.bearingMm);
@@ -107,7 +108,7 @@ function interpolate(thin: { bearingMm: number; value: FactorValue }, thick: { b
     mu: mix(a.mu, b.mu),
     knowledge: Math.sqrt((1 - f) ** 2 * a.knowledge ** 2 + f ** 2 * b.knowledge ** 2 + 4 * f * (1 - f) * tau ** 2),
     specimen: mix(a.specimen, b.specimen),
-    certainty: lowerBy(highest([a.certainty, b.certainty]), 1),
+    certainty: a.certainty,
     bridged: a.bridged || b.bridged,
     between: true,
     assumed: false,

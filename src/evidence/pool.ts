@@ -1,8 +1,7 @@
 /** From studies of one configuration to what the model knows of the next rig. */
 import { NINETY } from './observation.ts';
 import type { StudyEstimate } from './classes.ts';
-import { hartungKnapp, pauleMandel } from './pooling.ts';
-import { tQuantile } from '../numerics/t.ts';
+import { pool, predictionInterval, tauSquared } from './pooling.ts';
 
 /** Mean and spreads of a factor, on the scale of ln. */
 export interface Pooled {
@@ -28,25 +27,20 @@ export const OWN_TAU_FROM = 5;
  */
 export function poolStudies(studies: readonly StudyEstimate[], classTau: number): Pooled {
   if (studies.length === 0) throw new RangeError('studies must not be empty');
-  const effects = studies.map((s) => ({ y: s.mean, v: s.variance }));
-  const own2 = studies.length > 1 ? pauleMandel(effects) : 0;
+  const effects = studies.map((study) => ({ value: study.mean, variance: study.variance }));
+  const own2 = studies.length > 1 ? tauSquared(effects, 'paule-mandel') : 0;
   const few = studies.length < OWN_TAU_FROM;
   const tau2 = few ? Math.max(classTau ** 2, own2) : own2;
+  const pooled = pool(effects, tau2);
   let weight = 0;
-  let mu = 0;
   let specimen2 = 0;
   for (const study of studies) {
     const w = 1 / (tau2 + study.variance);
     weight += w;
-    mu += w * study.mean;
     specimen2 += w * study.scatter2;
   }
-  mu /= weight;
-  specimen2 /= weight;
-  if (few) return { mu, knowledge2: tau2 + 1 / weight, specimen2 };
-  const { se } = hartungKnapp(effects, tau2);
-  const reach = tQuantile(0.95, studies.length - 2) * Math.sqrt(tau2 + se * se);
-  return { mu, knowledge2: (reach / NINETY) ** 2, specimen2 };
+  const knowledge2 = few ? tau2 + pooled.se ** 2 : ((pooled.mean - predictionInterval(pooled, 'floored-t-2', 0.9).low) / NINETY) ** 2;
+  return { mu: pooled.mean, knowledge2, specimen2: specimen2 / weight };
 }
 
 /** Sd of ln of pieces whose coefficient of variation is `cv`: sqrt(ln(1 + cv^2)). */

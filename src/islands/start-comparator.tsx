@@ -1,19 +1,49 @@
-/** Brings the comparator of the page to life: reads what the page holds, fetches its evidence, takes over the markup. */
+/**
+ * Brings the comparator to life. The form first, because it is small; engine and evidence at once where the address
+ * asks for another rig than the page holds, or else when the browser is idle or the reader changes something.
+ */
 import { hydrate } from 'preact';
 import type { Setup } from '../components/comparator/setup.ts';
+import { serialiseLink } from '../links/serialise-link.ts';
 import type { Evidence } from '../strength/types.ts';
-import { ComparatorIsland } from './comparator.tsx';
+import { ComparatorRig, type Question } from './comparator-rig.tsx';
 
-async function start(): Promise<void> {
-  const setup = JSON.parse(document.getElementById('comparator-setup')?.textContent ?? '') as Setup;
-  const root = document.getElementById('comparator');
-  const answer = await fetch(setup.evidence);
-  if (!answer.ok || !root) throw new Error(`the evidence did not arrive (${answer.status})`);
-  hydrate(<ComparatorIsland setup={setup} evidence={await answer.json() as Evidence} />, root);
+const setup = JSON.parse(document.getElementById('comparator-setup')?.textContent ?? '') as Setup;
+const rigRoot = document.getElementById('rig-root');
+const resultsRoot = document.getElementById('results-root');
+
+let newest: Question | null = null;
+let answer: Promise<(question: Question) => void> | null = null;
+
+/** Loads engine and evidence together, and hands them the newest question. */
+async function load(): Promise<(question: Question) => void> {
+  const [{ startResults }, evidence] = await Promise.all([
+    import('./comparator-results.tsx'),
+    fetch(setup.evidence).then((response) => {
+      if (!response.ok) throw new Error(`the evidence did not arrive (${response.status})`);
+      return response.json() as Promise<Evidence>;
+    }),
+  ]);
+  if (!resultsRoot || !newest) throw new Error('the page has no place for the results');
+  return startResults(resultsRoot, setup, evidence, newest);
 }
 
-// The head script says on the page that the comparison could not be computed, and what to open instead.
-start().catch((fault: unknown) => {
-  dispatchEvent(new Event('comparison-failed'));
-  throw fault;
-});
+function answerNewest(): void {
+  answer ??= load();
+  answer.then((put) => { if (newest) put(newest); }).catch((fault: unknown) => {
+    // The next change tries again; until then the head script says on the page what happened.
+    answer = null;
+    dispatchEvent(new Event('comparison-failed'));
+    console.error(fault);
+  });
+}
+
+function ask(question: Question): void {
+  newest = question;
+  const isAsBuilt = serialiseLink(question.rig) === setup.rig && !question.link?.understood.length && !question.link?.notUnderstood.length;
+  if (answer || !isAsBuilt) answerNewest();
+  else if ('requestIdleCallback' in globalThis) requestIdleCallback(answerNewest, { timeout: 2000 });
+  else setTimeout(answerNewest, 200);
+}
+
+if (rigRoot) hydrate(<ComparatorRig setup={setup} ask={ask} />, rigRoot);

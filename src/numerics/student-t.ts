@@ -19,12 +19,7 @@ export function tSurvival(x: number, df: number): number {
   if (x < 0) return 1 - tSurvival(-x, df);
   if (x === Infinity) return 0;
   const square = x * x;
-  const share = df / (df + square);
-  const rest = square / (df + square);
-  // Near the middle the half is taken off what lies between 0 and x; farther out the tail is computed itself.
-  return square < df
-    ? 0.5 - 0.5 * incompleteBeta(rest, 0.5, 0.5 * df, share)
-    : 0.5 * incompleteBeta(share, 0.5 * df, 0.5, rest);
+  return 0.5 * incompleteBeta(df / (df + square), 0.5 * df, 0.5, square / (df + square));
 }
 
 /** P(T <= x). */
@@ -44,13 +39,13 @@ export function tQuantile(p: number, df: number): number {
   if (df === 1) return -1 / Math.tan(Math.PI * p);
   if (df === 2) return -(1 - 2 * p) / Math.sqrt(2 * p * (1 - p));
   const start = Math.log(-normalQuantile(p));
-  // In ln |x| the tail is close to a straight line.
+  // In ln |x| the tail is close to a straight line; by symmetry it is searched as an upper one, without forming 1 - p.
   const found = invertTails(
-    (v) => tCdf(Math.exp(v), df),
-    (v) => tSurvival(Math.exp(v), df),
-    1 - p,
-    start,
+    (v) => tSurvival(Math.exp(-v), df),
+    (v) => tCdf(Math.exp(-v), df),
+    p,
+    -start,
     0.25,
   );
-  return -Math.exp(found);
+  return -Math.exp(-found);
 }

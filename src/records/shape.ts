@@ -18,6 +18,19 @@ const TYPES: Record<string, [string, string]> = {
   tuple: ['is not a pair of numbers', 'Write two numbers: [from, to].'],
 };
 
+/** What to do about what the schemas say in their own words. */
+const ADVICE: Record<string, string> = {
+  'is not a lower-case name with hyphens': 'Use a to z, digits and single hyphens.',
+  'is not an address like source/result or source/result#cell': 'Write the path of a figure below data/figures/, without its ending.',
+  'is not a short name': 'Use letters and digits, a small letter first.',
+  'is not a lower-case cell name': 'Use a to z, digits, hyphens and points.',
+  'is not a year, month, day or the word unknown': 'Write "2020", "2020-05" or "2020-05-31", in quotes, or unknown.',
+  'is not a two-letter language code': 'Write en, de, fr and so on.',
+  'the low end is not below the high end': 'Put the smaller number first.',
+  'extremes of n need an n of two or more': 'Add n, or choose another kind.',
+};
+const VALUE_ADVICE = 'Write a number, or choose a form: { tests: [...] }, { mean, sd, n }, { low, high, kind }, { atLeast }, { atMost }, { statement }.';
+
 /** One shape fault for each thing that is wrong; the paths of what is wrong come with them, for the salvage of the rest. */
 export function shapeFaults(what: string, schema: z.ZodType, error: z.ZodError, yaml: ParsedYaml): { fault: Fault; path: Path; missing: boolean; extra: readonly string[] }[] {
   return error.issues.flatMap((issue) => expand(issue, yaml.data)).map((issue) => {
@@ -55,13 +68,17 @@ export function shapeFaults(what: string, schema: z.ZodType, error: z.ZodError, 
       case 'invalid_format':
         if (issue.format === 'date') return make(field, 'is not a day of the calendar', value, 'Write it as "2026-01-31", in quotes.');
         if (issue.format === 'url') return make(field, 'is not a web address', value, 'Write it whole, from https:// on.');
-        return make(field, issue.message, value, 'Correct it; the file beside it shows the form.');
+        if (typeof value === 'string' && !value.includes('/')) {
+          const known = wordsAt(schema, path); // one of the named denominators was meant, not an address
+          if (known.length) return make(field, 'is none of the known words', value, didYouMean(value, known, `Write one of: ${known.join(', ')}.`));
+        }
+        return make(field, issue.message, value, ADVICE[issue.message] ?? 'Correct it.');
       case 'invalid_key': {
         const inner = issue.issues[0]?.message ?? 'is not a name that can stand here';
-        return make(field, inner, path.at(-1), 'Rename it.', yaml.keyAt(path));
+        return make(field, inner, path.at(-1), ADVICE[inner] ?? 'Rename it.', yaml.keyAt(path));
       }
       default:
-        return make(field, issue.message, value, 'Correct it.');
+        return make(field, issue.message, value, ADVICE[issue.message] ?? VALUE_ADVICE);
     }
   });
 }
@@ -91,12 +108,23 @@ function expand(issue: Issue, data: unknown): Issue[] {
 
 /** Names of the fields that a schema knows at a path; empty where it is no group of fields. */
 export function fieldsAt(schema: z.ZodType, path: Path): string[] {
+  return Object.keys((schemaAt(schema, path)?._zod.def as { shape?: object } | undefined)?.shape ?? {});
+}
+
+/** Words that a union at a path allows beside its other forms. */
+function wordsAt(schema: z.ZodType, path: Path): string[] {
+  const options = (schemaAt(schema, path)?._zod.def as { options?: z.core.$ZodType[] } | undefined)?.options ?? [];
+  return options.flatMap((option) => Object.values((option._zod.def as { entries?: Record<string, string> }).entries ?? {}));
+}
+
+/** The schema at a path, without optional and default wrappings. */
+function schemaAt(schema: z.ZodType, path: Path): z.core.$ZodType | undefined {
   let here: z.core.$ZodType | undefined = schema;
   for (const step of path) {
     const def = bare(here)?._zod.def as { shape?: Record<string, z.core.$ZodType>; element?: z.core.$ZodType; valueType?: z.core.$ZodType } | undefined;
     here = def?.shape?.[String(step)] ?? def?.element ?? def?.valueType;
   }
-  return Object.keys((bare(here)?._zod.def as { shape?: object } | undefined)?.shape ?? {});
+  return bare(here);
 }
 
 /** A schema without its optional and default wrappings. */

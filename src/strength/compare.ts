@@ -295,7 +295,19 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
   row.state = reasons.length > 0 ? 'apart' : 'result';
   row.reasons = reasons.map((r) => r.why);
   row.group = record.role === 'reference' ? 'maker' : record.role === 'comparison' ? 'comparison' : row.state === 'apart' ? 'apart' : mayRank(draft) ? 'ranked' : 'unranked';
+  if (row.group === 'unranked' && bearingMm > ready.smallestBearingMm) boundFromBelow(ready, draft, rig, eye);
   return draft;
+}
+
+/**
+ * A thicker bearing never weakens a rig: one that may be ranked without a measured bearing may be ranked with it, on the
+ * same certainty. Without this a reader who measures could stand worse than one who does not.
+ */
+function boundFromBelow(ready: PreparedEvidence, draft: Draft, rig: Rig, eye: Eye): void {
+  const vague = draftOf(ready, draft.row.method, draft.record, { ...rig, bearingMm: null }, eye, ready.smallestBearingMm);
+  if (vague.row.group !== 'ranked') return;
+  draft.row.certainty = vague.row.certainty;
+  draft.row.group = 'ranked';
 }
 
 /** Compares all methods of the evidence for one rig. Throws RangeErrors only for faults of the evidence. */

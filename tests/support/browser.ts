@@ -14,6 +14,7 @@ interface Watch {
 }
 
 export const test = base.extend<Watch>({
+  // biome-ignore lint/correctness/noEmptyPattern: the runner reads from the pattern which fixtures are wanted; here none.
   baseURL: async ({}, use) => {
     const address = process.env[SITE_VARIABLE];
     if (!address) throw new Error('The built site is not being served.');
@@ -40,7 +41,7 @@ export const test = base.extend<Watch>({
   ],
 });
 
-/** Ids of nothing: texts of elements that stick out of the window sideways. A table may scroll inside its own box. */
+/** Elements that stick out of the window sideways. A table may scroll inside its own box. */
 export async function wideElements(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const width = document.documentElement.clientWidth;

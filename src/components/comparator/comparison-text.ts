@@ -1,19 +1,20 @@
 /** A whole comparison as plain text, for a message to a friend: the caution first, the maker first, every number with its conditions. */
-import type { Comparison, Evidence } from '../../strength/types.ts';
+import type { Comparison } from '../../strength/types.ts';
 import {
   aboveSentence, CAUTION_LINE, certaintyWords, type ForceUnit, GROUP_HEADINGS, GROUP_ORDER, MAKER_FIRST_LINE, NOTHING_RANKED, rowsOf, spreadSentence, weakLinkSentence,
 } from '../../strength/wording.ts';
+import type { SlingNames } from './setup.ts';
 import { rigLine } from './words.ts';
 
 /**
  * Text of a comparison.
  * @param link address that shows it again
  */
-export function comparisonText(comparison: Comparison, evidence: Pick<Evidence, 'slings'>, unit: ForceUnit, link: string): string {
+export function comparisonText(comparison: Comparison, slings: SlingNames, unit: ForceUnit, link: string): string {
   const { rig, bearing } = comparison;
   const counted = rig.demandKn ?? rig.ratingKn;
   const lines = [
-    `Rig: ${rigLine(rig, evidence.slings)}`,
+    `Rig: ${rigLine(rig, slings)}`,
     `Computed with a bearing of ${bearing.mm} mm, ${bearing.measured ? 'as measured' : 'the smallest tested'}.`,
     `WARNING: ${MAKER_FIRST_LINE}`,
     CAUTION_LINE,

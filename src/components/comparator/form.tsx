@@ -1,7 +1,7 @@
 /** The reader's rig: every input can be left as not known, nothing typed is lost, and what is wrong is said at the field. */
 import { EyeDrawing } from '../../drawings/eyes.tsx';
 import { EYE_IDS, INPUT_RANGES, OLD_SLING_MATERIALS, type NumberKey, type RigKey } from '../../links/rig-keys.ts';
-import type { Evidence } from '../../strength/types.ts';
+import type { SlingNames } from './setup.ts';
 import { EYE_NAMES, materialName, slingsInOrder } from './words.ts';
 
 /** Each input as the word that stands, or would stand, in a link; numbers as typed. */
@@ -14,7 +14,7 @@ export interface FormProps {
   off: Off;
   /** What is wrong, for each input that could not be used. */
   faults: Partial<Record<RigKey, string>>;
-  slings: Evidence['slings'];
+  slings: SlingNames;
   onInput?: ((key: RigKey, word: string) => void) | undefined;
   onOff?: ((key: RigKey, isOff: boolean) => void) | undefined;
   onDone?: (() => void) | undefined;

@@ -37,7 +37,7 @@ function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; ope
         {row.dots.length > 0 && <Lane row={row} frame={frame} />}
         {row.strip && <Strip strip={row.strip} />}
         {row.dots.length === 0 && (row.shown.length > 0
-          ? <p>Published, not computed: {row.shown.map((figure, i) => <span key={figure}>{i > 0 && '; '}<FigureLink id={figure} frame={frame} isShort /></span>)}</p>
+          ? <p>Published, not computed: {row.shown.map((figure, i) => <span key={figure}>{i > 0 && '; '}<FigureLink id={figure} frame={frame} /></span>)}</p>
           : <p>No figure for this rig.</p>)}
       </td>
       <td class="spread">{row.attachment ? lowAndMiddle(row.attachment, frame.unit) : '\u2013'}</td>
@@ -76,7 +76,7 @@ function GroupOfRows({ group, ...props }: RowsProps & { group: Group }) {
   const rows = rowsOf(props.comparison, group, props.sort);
   if (rows.length === 0 && group !== 'ranked') return null;
   return (
-    <tbody class={`group ${group}`}>
+    <tbody class={`group g-${group}`}>
       <tr class="divider">
         <th scope="rowgroup">{GROUP_HEADINGS[group]}</th>
         <td colSpan={6}>{!isShort(group) && rows.some((row) => row.dots.length > 0) && <Axis frame={props.frame} />}</td>

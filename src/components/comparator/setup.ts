@@ -1,7 +1,11 @@
 /** What the page hands to the island besides the evidence: small, and part of the HTML. */
 import type { Tick } from '../../charts/axis-ticks.ts';
+import type { SlingRecord } from '../../records/schema.ts';
 import type { Evidence } from '../../strength/types.ts';
 import type { ForceUnit } from '../../strength/wording.ts';
+
+/** What the form needs of the slings, so that it answers before the evidence is there. */
+export type SlingNames = Record<string, Pick<SlingRecord, 'name' | 'order' | 'material' | 'lengthsCm'>>;
 
 /** Read from the page by the script; everything else is computed from the evidence. */
 export interface Setup {
@@ -15,6 +19,7 @@ export interface Setup {
   isFolded: boolean;
   /** Title of the page without the rig, for the window once the rig has changed. */
   title: string;
+  slings: SlingNames;
   /** Ticks of the axis in each unit. */
   ticks: Record<ForceUnit, Tick[]>;
   /** Load that few devices ever see exceeded: a rule of the trade, with the figure that says so. */

@@ -1,6 +1,7 @@
 /** Names of inputs in the words of the form and of the line that repeats them. */
-import type { Eye, Material, SlingRecord, Unit, Value } from '../../records/schema.ts';
-import type { Evidence, Rig } from '../../strength/types.ts';
+import type { Eye, Material, Unit, Value } from '../../records/schema.ts';
+import type { Rig } from '../../strength/types.ts';
+import type { SlingNames } from './setup.ts';
 
 export const EYE_NAMES: Readonly<Record<Eye, string>> = {
   'bare-wire': 'bare wire',
@@ -13,11 +14,11 @@ const MATERIALS: Partial<Record<Material, string>> = { hmpe: 'HMPE', 'hmpe-nylon
 export const materialName = (material: Material): string => MATERIALS[material] ?? material;
 
 /** Slings in the order of their records. */
-export const slingsInOrder = (slings: Evidence['slings']): [string, SlingRecord][] =>
+export const slingsInOrder = (slings: SlingNames): [string, SlingNames[string]][] =>
   Object.entries(slings).sort(([, a], [, b]) => a.order - b.order);
 
 /** The rig in one line, as a reader would say it. */
-export function rigLine(rig: Rig, slings: Evidence['slings']): string {
+export function rigLine(rig: Rig, slings: SlingNames): string {
   const parts = [
     rig.ratingKn === null ? 'rating not known' : `${rig.ratingKn} kN`,
     `${rig.eye ? EYE_NAMES[rig.eye] : 'eye not known'}, ${rig.bearingMm === null ? 'not measured' : `${rig.bearingMm} mm`}`,

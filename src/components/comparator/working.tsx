@@ -6,10 +6,10 @@ import { figureAddress, type Frame } from './setup.ts';
 import { valueText } from './words.ts';
 
 /** A figure as a link to its page, with how we know it. */
-export function FigureLink({ id, frame, isShort = false }: { id: string; frame: Frame; isShort?: boolean }) {
+export function FigureLink({ id, frame }: { id: string; frame: Frame }) {
   const figure = frame.evidence.figures[id];
   const value = figure ? valueText(figure.value, figure.unit) : '';
-  const text = isShort && value ? value : figure ? `${figure.what}${value ? `: ${value}` : ''}` : id;
+  const text = figure ? `${figure.what}${value ? `: ${value}` : ''}` : id;
   return <a href={figureAddress(frame.base, id)}>{text}{figure && <i>{` ${figure.standing.replaceAll('-', ' ')}`}</i>}</a>;
 }
 

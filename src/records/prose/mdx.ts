@@ -31,7 +31,7 @@ export function proseOfMdx(source: string): Prose {
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
     const [, line, column] = /^(\d+):(\d+):/.exec(message) ?? [];
-    gatherer.prose.failures.push({ offset: offsetOf(source, Number(line ?? 1), Number(column ?? 1)), message: message.replace(/^\d+:\d+: /, '') });
+    gatherer.prose.failures.push({ offset: offsetOf(source, Number(line ?? 1), Number(column ?? 1)), message: message.replace(/^\d+:\d+: | \(mdx[\w:-]+\)$/g, '') });
     return gatherer.prose;
   }
   visitNode(tree);

@@ -27,7 +27,7 @@ const SPELLED = 'kilo-?newton|mega-?newton|deca-?newton|newton|kilogram(?:me)?(?
   + '|milli-?met(?:re|er)|centi-?met(?:re|er)|kilo-?met(?:re|er)|met(?:re|er)|inch(?:e)?|foot|feet|yard|joule|kilojoule|pascal|megapascal|gigapascal'
   + '|year|month|week|day|hour|minute|second|season|per' + `${GAP}` + '?cent|percentage point|degree|celsius|cycle|euro|dollar|franc|denier|decitex';
 /** Signs that stand close behind a number. */
-const SIGNS = '%|\\u2030|\\u00b0|\\u20ac|\\u00a3|\\$|\\u2033|\\u2103';
+const SIGNS = '%|\\u2030|\\u00b0(?:[CF](?![\\p{L}]))?|\\u20ac|\\u00a3|\\$|\\u2033|\\u2103';
 
 const NOT_BEFORE = '(?<![\\p{L}\\p{N}_.#/&:])(?<!\\p{L}-)';
 const NOT_AFTER = '(?![\\p{L}\\p{N}_])';

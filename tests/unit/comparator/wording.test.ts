@@ -102,7 +102,7 @@ describe('all sentences', () => {
   const words = (kn: number, strip: string) => {
     const one = row({ dots: evenDots(kn, 0.3), strip });
     return [aboveSentence(one, 12, 'kN'), aboveShort(one, 12, 'kN'), spreadSentence({ low: kn, middle: kn + 2, high: kn + 5 }, 'kN'),
-      lowAndMiddle({ low: kn, middle: kn + 2, high: kn + 5 }, 'kN'), weakLinkSentence(one), comparisonText(comparison([one]), evidence, 'kN', 'https://example.org/')].join(' ');
+      lowAndMiddle({ low: kn, middle: kn + 2, high: kn + 5 }, 'kN'), weakLinkSentence(one), comparisonText(comparison([one]), evidence.slings, 'kN', 'https://example.org/')].join(' ');
   };
   it('say "break", never "hold" and never "safe", and never twenty or none of twenty', () => {
     fc.assert(fc.property(fc.double({ min: 0.5, max: 40, noNaN: true }), fc.constantFrom('S'.repeat(20), 'D'.repeat(20), `S${'D'.repeat(19)}`), (kn, strip) => {
@@ -120,7 +120,7 @@ describe('all sentences', () => {
 describe('a comparison as text', () => {
   const maker = row({ method: 'makers-sling', name: 'Maker’s sling', group: 'maker', oneClipError: { what: 'None.', releases: false } });
   delete maker.place;
-  const text = comparisonText(comparison([maker, row()]), evidence, 'kN', 'https://example.org/compare/?v=1');
+  const text = comparisonText(comparison([maker, row()]), evidence.slings, 'kN', 'https://example.org/compare/?v=1');
   it('opens with the rig and the caution, then the maker, then the rest, and closes with what it was made with and the link', () => {
     const order = ['Rig: 12 kN', 'WARNING', 'One slow pull, new, dry', 'Maker’s sling', 'Basket, overhand', 'Evidence 2026-01-01.1, model 1.', 'https://example.org/compare/?v=1'];
     const places = order.map((piece) => text.indexOf(piece));
@@ -128,7 +128,7 @@ describe('a comparison as text', () => {
     expect([...places].sort((a, b) => a - b)).toEqual(places);
   });
   it('says so where nothing can be ranked', () => {
-    expect(comparisonText(comparison([maker]), evidence, 'kN', 'x')).toContain('No home method.');
+    expect(comparisonText(comparison([maker]), evidence.slings, 'kN', 'x')).toContain('No home method.');
   });
 });
 

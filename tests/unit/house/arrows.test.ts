@@ -17,7 +17,7 @@ const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'links', 'citing'
 const ALL = [...ALL_BUT_PAGES, 'islands', 'offline', 'components', 'layouts', 'styles'];
 
 const ROOMS: Readonly<Record<string, Room>> = {
-  records: { uses: [], types: [], packages: ['zod', 'yaml', 'satteri', 'typescript', NODE] },
+  records: { uses: [], types: [], packages: ['zod', 'yaml', 'satteri', '@astrojs/compiler-rs', 'typescript', NODE] },
   numerics: { uses: [], types: [], packages: [] },
   evidence: { uses: ['numerics'], types: ['records', 'strength'], packages: [] },
   strength: { uses: ['evidence', 'numerics'], types: ['records'], packages: [] },
@@ -29,10 +29,10 @@ const ROOMS: Readonly<Record<string, Room>> = {
   citing: { uses: [], types: ['records', 'strength'], packages: [] },
   charts: { uses: [], types: ['records', 'strength'], packages: ['d3-scale', /^preact(?:\/|$)/] },
   drawings: { uses: [], types: ['records', 'strength'], packages: [/^preact(?:\/|$)/] },
-  // Thin: state in, engine call, markup out. What joins records from the disk stays out of the browser.
-  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'links', 'citing', ...DRAWN], types: ['records', 'build'], packages: [/^preact(?:\/|$)/] },
+  // Thin: state in, engine call, markup out. The markup is a component, the same at build and in the browser.
+  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'links', 'citing', ...DRAWN, 'components'], types: ['records', 'build'], packages: [/^preact(?:\/|$)/] },
   offline: { uses: ['links'], types: ['records'], packages: [] },
-  build: { uses: ALL_BUT_PAGES, types: ALL_BUT_PAGES, packages: [NODE, 'yaml', 'zod', 'd3-scale', /^astro(?::|\/|$)/, /^preact/] },
+  build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', /^astro(?::|\/|$)/, /^preact/] },
   commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium'] },
   components: { uses: ALL, types: ALL, packages: [/^astro(?::|\/|$)/, /^preact/] },
   layouts: { uses: ALL, types: ALL, packages: [/^astro(?::|\/|$)/] },
@@ -114,6 +114,33 @@ test('imports between files form no circle when the code runs', () => {
   };
   for (const path of edges.keys()) follow(path, []);
   expect(circles).toEqual([]);
+});
+
+test('what the browser runs reads no record from a disk: nothing that an island reaches is of build/ or records/', () => {
+  const reached = new Map<string, string>();
+  const queue = sources.filter((path) => path.startsWith('src/islands/')).map((path) => [path, path] as const);
+  expect(queue.length).toBeGreaterThan(0);
+  for (let next = queue.pop(); next; next = queue.pop()) {
+    const [path, trail] = next;
+    if (reached.has(path)) continue;
+    reached.set(path, trail);
+    if (!sources.includes(path)) continue;
+    for (const one of importsOf(parseSource(path))) if (one.path !== null && !one.typeOnly) queue.push([one.path, `${trail} -> ${one.path}`]);
+  }
+  expect([...reached].filter(([path]) => ['build', 'records', 'commands'].includes(roomOf(path)) || path.endsWith('.astro')).map(([, trail]) => trail)).toEqual([]);
+});
+
+test('every package that the project imports is declared in package.json, not borrowed from another package', async () => {
+  const { dependencies, devDependencies } = (await import('../../../package.json', { with: { type: 'json' } })).default;
+  const declared = new Set([...Object.keys(dependencies), ...Object.keys(devDependencies)]);
+  const nameOf = (from: string) => from.split('/').slice(0, from.startsWith('@') ? 2 : 1).join('/');
+  const files = [...sources, ...filesUnder('tests').filter((path) => /\.tsx?$/.test(path))];
+  const borrowed = files.flatMap((path) =>
+    importsOf(parseSource(path))
+      .filter((one) => one.path === null && !/^(?:node:|astro:)/.test(one.from) && !declared.has(nameOf(one.from)))
+      .map((one) => `${path}:${one.line}: "${nameOf(one.from)}" is not in package.json. Add it with its exact version.`),
+  );
+  expect(borrowed).toEqual([]);
 });
 
 test.each([

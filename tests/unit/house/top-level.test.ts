@@ -21,7 +21,7 @@ const IN_CONTENT = ['methods', 'materials', 'guides', 'lessons', 'terms'];
 const IN_TESTS = ['unit', 'records', 'reference', 'browser', 'support', 'vitest.config.ts', 'playwright.config.ts', 'lint.json'];
 
 /** Names that say nothing of what is inside. */
-const EMPTY_NAMES = /(?:^|[-./])(?:utils?|helpers?|misc|common|stuff|lib|shared|temp|tmp|new|old|final|data\d|v\d)(?:[-./]|$)/i;
+const EMPTY_NAMES = /^(?:.*-)?(?:utils?|helpers?|misc|common|stuff|lib|temp|tmp|data\d|v\d)$/i;
 
 test('the top level holds what it should and nothing else', () => {
   expect(topLevel()).toEqual([...TOP].sort());
@@ -40,16 +40,16 @@ describe.each([
 });
 
 test('no file or folder of ours has a name that says nothing of its content', () => {
-  const allowed = new Set(['data/figures/common-practice', 'src/commands/new.ts']);
-  const named = [...filesUnder('src'), ...filesUnder('tests')].filter((path) => !allowed.has(path));
-  expect(named.filter((path) => EMPTY_NAMES.test(path.replace(/\.(?:test|spec)\b/, '').replace(/\.[a-z]+$/, '')))).toEqual([]);
+  const named = [...filesUnder('src'), ...filesUnder('tests')];
+  const steps = (path: string) => path.split('/').map((step) => step.replace(/\..*$/, ''));
+  expect(named.filter((path) => steps(path).some((step) => EMPTY_NAMES.test(step)))).toEqual([]);
 });
 
 test('source files are named in lower case with hyphens; components and layouts in capitals', () => {
   const wrong = filesUnder('src').filter((path) => {
     const name = path.split('/').at(-1) ?? '';
     if (/^src\/(?:components|layouts)\/.*\.astro$/.test(path)) return !/^[A-Z][A-Za-z]*\.astro$/.test(name);
-    if (/^src\/pages\//.test(path)) return !/^(?:\[(?:\.{3})?[a-z]+\]|[a-z0-9-]+)(?:\.[a-z]+)+$/.test(name);
+    if (/^src\/pages\//.test(path)) return !/^(?:\[(?:\.{3})?[a-z]+\]|[a-z0-9-]+)+(?:\.[a-z]+)+$/.test(name);
     if (/\.tsx$/.test(path)) return !/^[A-Za-z0-9-]+\.tsx$/.test(name);
     return !/^[a-z0-9]+(?:-[a-z0-9]+)*(?:\.[a-z]+)+$/.test(name);
   });

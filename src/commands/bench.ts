@@ -1,0 +1,157 @@
+/**
+ * `npm run bench`: how fast the comparison, the page and the build are, against the budgets of the design.
+ *
+ * Measured: a whole comparison in Node; one change of an input in the built page with the processor slowed four times;
+ * the build, by page. Not measured: page audits of load speed, whose tool is not among the dependencies.
+ * Times depend on the machine, so a budget that is missed is reported and fails nothing unless `--strict` is given.
+ * Words choose parts: `npm run bench -- comparison page build`.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { asBase, serveDirectory } from './static-server.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const PARTS = ['comparison', 'page', 'build'] as const;
+type Part = (typeof PARTS)[number];
+
+/** A measured time and the most that the design allows it. */
+interface Line {
+  what: string;
+  milliseconds: number;
+  budget?: number;
+}
+
+/** The value below which a share of the times lies; the smallest one at or above that rank. */
+function quantile(times: readonly number[], share: number): number {
+  if (times.length === 0) throw new RangeError('times: none were measured');
+  const sorted = times.toSorted((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)] ?? Number.POSITIVE_INFINITY;
+}
+
+/** A whole comparison, all methods, over rigs that differ: one rig alone would flatter a cache. */
+async function benchComparison(): Promise<Line[]> {
+  const { loadEvidence } = await import('../build/evidence.ts');
+  const { prebuiltRigs } = await import('../build/comparator-page.ts');
+  const { compare } = await import('../strength/compare.ts');
+  const RUNS = 1000;
+  const evidence = loadEvidence();
+  const rigs = prebuiltRigs();
+  const started = performance.now();
+  compare(evidence, rigs[0] as (typeof rigs)[number]);
+  const first = performance.now() - started;
+  const times: number[] = [];
+  for (let run = 0; run < RUNS; run += 1) {
+    const rig = rigs[run % rigs.length] as (typeof rigs)[number];
+    const from = performance.now();
+    compare(evidence, rig);
+    times.push(performance.now() - from);
+  }
+  const methods = Object.keys(evidence.methods).length;
+  return [
+    { what: `comparison in Node, ${methods} methods, median of ${RUNS}`, milliseconds: quantile(times, 0.5), budget: 2 },
+    { what: `comparison in Node, 95 of 100 below (of ${RUNS})`, milliseconds: quantile(times, 0.95) },
+    { what: 'comparison in Node, the very first', milliseconds: first },
+  ];
+}
+
+/** Changes of one input in the built page, from the key press until the browser has drawn the answer. */
+async function benchPage(): Promise<Line[]> {
+  const { chromium: browserType } = await import('@playwright/test');
+  const { default: packaged } = await import('@sparticuz/chromium');
+  const CHANGES = 40;
+  const SLOWED = 4;
+  const dist = join(root, 'dist');
+  if (!existsSync(join(dist, 'compare', 'index.html'))) throw new Error('dist/ holds no built comparator. Run `npm run build` first.');
+  const site = await serveDirectory(dist, { port: 0, base: asBase(process.env['BASE_PATH'] ?? '/') });
+  const browser = await browserType.launch({ executablePath: await packaged.executablePath(), args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'] });
+  try {
+    const page = await browser.newPage({ viewport: { width: 360, height: 740 } });
+    await page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
+    await page.goto(`${site.address}compare/`);
+    await page.locator('html[data-shown]').waitFor({ state: 'attached' });
+    const rating = page.getByLabel('Strength marked on the device');
+    if (!(await rating.isVisible())) await page.getByRole('button', { name: 'Change' }).click();
+    const session = await page.context().newCDPSession(page);
+    await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+    const script: number[] = [];
+    const drawn: number[] = [];
+    for (let change = 0; change < CHANGES; change += 1) {
+      const value = String(5 + ((change * 7) % 20) / 2);
+      const [handled, painted] = await rating.evaluate(async (element, text) => {
+        const input = element as HTMLInputElement;
+        const from = performance.now();
+        input.value = text;
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+        // The view redraws in a microtask or a short timer after the event: wait until its rows have changed.
+        await new Promise<void>((done) => {
+          const line = document.querySelector('.rig-line');
+          const look = () => (line?.textContent?.includes(`${text} kN`) ? done() : void setTimeout(look, 0));
+          look();
+        });
+        // Reading a size makes the browser lay the new rows out now.
+        void document.body.offsetHeight;
+        const redrawn = performance.now() - from;
+        await new Promise((done) => requestAnimationFrame(() => setTimeout(done, 0)));
+        return [redrawn, performance.now() - from] as const;
+      }, value);
+      script.push(handled);
+      drawn.push(painted);
+    }
+    return [
+      { what: `one change at ${SLOWED}x throttle, median of ${CHANGES}`, milliseconds: quantile(script, 0.5) },
+      { what: `one change at ${SLOWED}x throttle, 95 of 100 below (of ${CHANGES})`, milliseconds: quantile(script, 0.95), budget: 16 },
+      { what: 'the same until the next frame is drawn, 95 of 100 below', milliseconds: quantile(drawn, 0.95) },
+    ];
+  } finally {
+    await browser.close();
+    await site.close();
+  }
+}
+
+/** A cold build into a folder of its own. */
+function benchBuild(): Line[] {
+  const folder = mkdtempSync(join(tmpdir(), 'second-sling-build-'));
+  try {
+    const from = performance.now();
+    const build = spawnSync(process.execPath, ['node_modules/astro/bin/astro.mjs', 'build', '--force', '--outDir', folder], {
+      cwd: root,
+      encoding: 'utf8',
+      env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1' },
+    });
+    const all = performance.now() - from;
+    if (build.status !== 0) throw new Error(`the build failed:\n${build.stdout}${build.stderr}`);
+    const pages = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.html')).length;
+    return [
+      { what: `build of ${pages} pages, cold, record check included`, milliseconds: all },
+      { what: 'build, by page', milliseconds: all / pages, budget: 30 },
+    ];
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+const { values, positionals } = parseArgs({ allowPositionals: true, options: { strict: { type: 'boolean', default: false } } });
+const unknown = positionals.filter((word) => !PARTS.some((part) => part === word));
+if (unknown.length > 0) {
+  console.error(`${unknown.join(', ')}: no such part. Choose from ${PARTS.join(', ')}.`);
+  process.exit(1);
+}
+const wanted = (part: Part) => positionals.length === 0 || positionals.includes(part);
+
+const lines: Line[] = [];
+if (wanted('comparison')) lines.push(...(await benchComparison()));
+if (wanted('page')) lines.push(...(await benchPage()));
+if (wanted('build')) lines.push(...benchBuild());
+let over = 0;
+for (const { what, milliseconds, budget } of lines) {
+  const isOver = budget !== undefined && milliseconds > budget;
+  if (isOver) over += 1;
+  const verdict = budget === undefined ? '' : isOver ? `  OVER the budget of ${budget} ms` : `  within ${budget} ms`;
+  console.log(`${what.padEnd(64)} ${`${milliseconds.toFixed(milliseconds < 100 ? 2 : 0)} ms`.padStart(12)}${verdict}`);
+}
+if (wanted('page')) console.log('Not measured: load-speed audits (their tool is not among the dependencies).');
+process.exitCode = over > 0 && values.strict ? 1 : 0;

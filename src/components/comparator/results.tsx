@@ -1,0 +1,96 @@
+/** The answer as a view: one sentence, the rows, and what can be taken away. The same at build and in the browser. */
+import type { NotUnderstood } from '../../links/parse-link.ts';
+import { FORCE_UNITS, SORT_ORDERS, type ForceUnit, type SortOrder } from '../../links/rig-keys.ts';
+import type { Comparison, Evidence } from '../../strength/types.ts';
+import { CAUTION_LINE, line } from '../../strength/wording.ts';
+import { type Opened, Rows } from './rows.tsx';
+import { figureAddress, type Frame, type Setup } from './setup.ts';
+
+const SORT_NAMES: Readonly<Record<SortOrder, string>> = { low: 'low value', middle: 'middle', name: 'name' };
+
+/** What the island answers to; absent at build. */
+export interface Handlers {
+  onToggle: (method: string, isOpen: boolean) => void;
+  onUnit: (unit: ForceUnit) => void;
+  onSort: (sort: SortOrder) => void;
+  onCopyLink: () => void;
+  onCopyText: () => void;
+  onSaveTable: () => void;
+}
+
+export interface ResultsProps {
+  setup: Setup;
+  evidence: Evidence;
+  comparison: Comparison;
+  unit: ForceUnit;
+  sort: SortOrder;
+  opened: Opened;
+  notUnderstood: readonly NotUnderstood[];
+  /** Evidence and model that an opened link was made with, where they are not today's. */
+  older: { d: string | null; m: number | null } | null;
+  /** What the last button did, or a text to copy by hand. */
+  done: { says: string; text?: string } | null;
+  handlers?: Handlers;
+}
+
+/** Pieces of the link that were not used, word for word. */
+function LinkNotes({ notUnderstood }: Pick<ResultsProps, 'notUnderstood'>) {
+  return notUnderstood.length === 0 ? null : (
+    <div class="note" role="note">
+      <p><b>Not understood in this link, and not used:</b></p>
+      <ul>{notUnderstood.map(({ piece, why }, i) => <li key={`${i}${piece}`}><code data-input>{piece}</code> <span data-input>({why})</span></li>)}</ul>
+    </div>
+  );
+}
+
+/** What was answered when the link was made; it stands after today's answer. */
+function OlderLink({ older, evidence }: Pick<ResultsProps, 'older' | 'evidence'>) {
+  return older && (
+    <p class="note">
+      Above is today’s answer: evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>. When this link was made
+      {older.d && <> the evidence was <span data-id>{older.d}</span></>}{older.d && older.m !== null && ' and'}
+      {older.m !== null && <> the model <span data-id>{older.m}</span></>}; what it said then is not known on this page.
+    </p>
+  );
+}
+
+/** The results. */
+export function Results(props: ResultsProps) {
+  const { setup, evidence, comparison, unit, sort, handlers, done } = props;
+  const { rig, bearing } = comparison;
+  const frame: Frame = { evidence, base: setup.base, ticks: setup.ticks, upper: setup.upper, unit, ratingKn: rig.ratingKn, demandKn: rig.demandKn };
+  return (
+    <section class="results" aria-labelledby="results-heading">
+      <h2 id="results-heading" tabIndex={-1}>Ways to attach it</h2>
+      <LinkNotes notUnderstood={props.notUnderstood} />
+      <p class="summary" role="status">{comparison.summary}</p>
+      <p class="computed-with" data-working="comparison">
+        Computed with a bearing of {bearing.mm} mm, {bearing.measured ? 'as you measured it' : 'the smallest tested, because it was not measured'}.
+        {rig.ratingKn === null && ' Without a rating there is no device in these numbers and no line to count from.'}
+        {rig.slingState === 'used' && ' A used sling is weaker than a new one; these numbers are for a new one, and nobody has tested by how much on this eye.'}
+      </p>
+      <div class="view needs-script">
+        <label>Sort <select value={sort} onChange={(event) => handlers?.onSort(event.currentTarget.value as SortOrder)}>
+          {SORT_ORDERS.map((one) => <option key={one} value={one} selected={one === sort}>{SORT_NAMES[one]}</option>)}
+        </select></label>{' '}
+        <label>Unit <select value={unit} onChange={(event) => handlers?.onUnit(event.currentTarget.value as ForceUnit)}>
+          {FORCE_UNITS.map((one) => <option key={one} value={one} selected={one === unit}>{one}</option>)}
+        </select></label>
+      </div>
+      <Rows comparison={comparison} frame={frame} sort={sort} opened={props.opened} onToggle={handlers?.onToggle} />
+      <OlderLink older={props.older} evidence={evidence} />
+      <p class="soft">
+        Few devices ever see more than about <a href={figureAddress(setup.base, setup.upper.figure)}>{line(setup.upper.kn, unit)}<i> trade rule</i></a>; the dotted line marks it.
+      </p>
+      <p><b>{CAUTION_LINE}</b></p>
+      <div class="tools needs-script">
+        <button type="button" onClick={handlers?.onCopyLink}>Copy link</button>{' '}
+        <button type="button" onClick={handlers?.onCopyText}>Copy as text</button>{' '}
+        <button type="button" onClick={handlers?.onSaveTable}>Save as CSV</button>
+        <p role="status">{done?.says}</p>
+        {done?.text && <textarea readOnly rows={4} aria-label="To copy by hand" value={done.text} />}
+      </div>
+      <p class="soft">Evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>.</p>
+    </section>
+  );
+}

@@ -1,2 +1,0 @@
-// Placeholder until the real file is written; replace whole.
-export function tQuantile(p:number,df:number){return 2+0*p*df}
