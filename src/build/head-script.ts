@@ -37,10 +37,7 @@ function readLink(page: HeadScriptPage): void {
     if (place) place.textContent = text;
     return place;
   };
-  let isDone = false;
   const fail = () => {
-    if (isDone) return;
-    isDone = true;
     root.classList.add('unread');
     if (!isOther) return;
     const rating = String(Number((asked['rating'] as string).replace(',', '.')));
@@ -54,12 +51,10 @@ function readLink(page: HeadScriptPage): void {
     if (isBuilt && link) link.setAttribute('href', page.base + path);
   };
   if (isOther) root.classList.add('reading');
-  addEventListener('DOMContentLoaded', () => {
+  // The page is read before its modules run, however late these are; a window's own event for that would wait for them.
+  document.addEventListener('readystatechange', () => {
     fill('reading-rig', said.join(', '));
-    if (root.classList.contains('unread')) {
-      isDone = false;
-      fail();
-    }
+    if (root.classList.contains('unread')) fail();
   });
   // A module that does not arrive tells its element, not the window: listen on the way down.
   addEventListener('error', (event) => {
@@ -68,7 +63,6 @@ function readLink(page: HeadScriptPage): void {
   addEventListener('comparison-failed', fail);
   const wait = setTimeout(fail, page.patience);
   addEventListener('comparison-shown', () => {
-    isDone = true;
     isOther = false;
     clearTimeout(wait);
   });

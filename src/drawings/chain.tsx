@@ -7,7 +7,7 @@ const STEP = 84;
 
 /** Chain from the device on the left to the connector on the right. Decoration: the table below it says the same. */
 export function ChainDrawing({ links }: { links: readonly ChainLink[] }) {
-  const width = links.length * STEP + 16;
+  const width = links.length * STEP + 28;
   return (
     <svg class="chain" viewBox={`0 0 ${width} 58`} width={width} height="58" aria-hidden="true">
       {links.map(({ letter, isWeakest }, i) => (

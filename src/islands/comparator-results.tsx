@@ -43,7 +43,7 @@ class ComparatorResults extends Component<Props, State> {
       older: isOlder ? { d, m } : null,
       done: null,
     }), () => {
-      document.documentElement.classList.remove('reading', 'unread');
+      document.documentElement.classList.remove('reading', 'unread', 'waiting');
       dispatchEvent(new Event('comparison-shown'));
     });
   }

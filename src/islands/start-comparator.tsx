@@ -13,6 +13,7 @@ const rigRoot = document.getElementById('rig-root');
 const resultsRoot = document.getElementById('results-root');
 
 let newest: Question | null = null;
+let isAlive = false;
 let answer: Promise<(question: Question) => void> | null = null;
 
 /** Loads engine and evidence together, and hands them the newest question. */
@@ -25,6 +26,7 @@ async function load(): Promise<(question: Question) => void> {
     }),
   ]);
   if (!resultsRoot || !newest) throw new Error('the page has no place for the results');
+  isAlive = true;
   return startResults(resultsRoot, setup, evidence, newest);
 }
 
@@ -41,6 +43,8 @@ function answerNewest(): void {
 function ask(question: Question): void {
   newest = question;
   const isAsBuilt = serialiseLink(question.rig) === setup.rig && !question.link?.understood.length && !question.link?.notUnderstood.length;
+  // Until the engine is there, the results in the page belong to the rig that was built in: they must not stand beside another.
+  if (!isAlive && !isAsBuilt) document.documentElement.classList.add('waiting');
   if (answer || !isAsBuilt) answerNewest();
   else if ('requestIdleCallback' in globalThis) requestIdleCallback(answerNewest, { timeout: 2000 });
   else setTimeout(answerNewest, 200);

@@ -13,6 +13,9 @@ import { readAll } from './read.ts';
 export function checkProject(rootOrFiles: string | FileMap, more: readonly Rule[] = []): Fault[] {
   const records = readAll(rootOrFiles);
   const faults = [...records.faults];
-  for (const rule of [...RULES, ...more]) rule.check((finding) => { faults.push({ ...finding, rule: rule.name }); }, records);
+  for (const rule of [...RULES, ...more])
+    rule.check((finding) => {
+      faults.push({ ...finding, rule: rule.name });
+    }, records);
   return faults.sort(byPlace);
 }

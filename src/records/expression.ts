@@ -10,7 +10,11 @@ export class FormulaError extends Error {
   }
 }
 
-interface Token { kind: 'number' | 'name' | 'sign' | 'end'; text: string; index: number }
+interface Token {
+  kind: 'number' | 'name' | 'sign' | 'end';
+  text: string;
+  index: number;
+}
 
 function tokens(formula: string): Token[] {
   const out: Token[] = [];
@@ -50,7 +54,11 @@ export function evaluateFormula(formula: string, inputs: Readonly<Record<string,
     return false;
   };
   const expect = (text: string) => {
-    if (!take(text)) throw new FormulaError(peek().kind === 'end' ? `"${text}" is missing at the end` : `"${text}" is missing before "${peek().text}"`, peek().index);
+    if (!take(text))
+      throw new FormulaError(
+        peek().kind === 'end' ? `"${text}" is missing at the end` : `"${text}" is missing before "${peek().text}"`,
+        peek().index,
+      );
   };
   const sum = (): number => {
     let value = product();
@@ -83,7 +91,11 @@ export function evaluateFormula(formula: string, inputs: Readonly<Record<string,
       expect(')');
       return value;
     }
-    if (token.kind !== 'name') throw new FormulaError(token.kind === 'end' ? 'ends too early' : `"${token.text}" stands where a number or a name should be`, token.index);
+    if (token.kind !== 'name')
+      throw new FormulaError(
+        token.kind === 'end' ? 'ends too early' : `"${token.text}" stands where a number or a name should be`,
+        token.index,
+      );
     if (token.text === 'sqrt' || token.text === 'mean') {
       expect('(');
       const values = [sum()];

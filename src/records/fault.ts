@@ -30,7 +30,8 @@ export interface Fault extends Finding {
 /** Prints a value as it may stand in a message: short, on one line. */
 export function shown(value: unknown): string {
   if (value === undefined) return 'nothing';
-  const text = typeof value === 'string' || typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
+  const text =
+    typeof value === 'string' || typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
   const line = text.replace(/\s+/g, ' ');
   return line.length > 60 ? `${line.slice(0, 57)}...` : line;
 }

@@ -6,8 +6,8 @@ import type { Value } from './schema.ts';
  * control charts in ASTM E2587 and ISO 7870-2.
  */
 const D2 = [
-  1.128, 1.693, 2.059, 2.326, 2.534, 2.704, 2.847, 2.97, 3.078, 3.173, 3.258, 3.336, 3.407, 3.472, 3.532, 3.588, 3.64, 3.689, 3.735,
-  3.778, 3.819, 3.858, 3.895, 3.931,
+  1.128, 1.693, 2.059, 2.326, 2.534, 2.704, 2.847, 2.97, 3.078, 3.173, 3.258, 3.336, 3.407, 3.472, 3.532, 3.588, 3.64,
+  3.689, 3.735, 3.778, 3.819, 3.858, 3.895, 3.931,
 ];
 
 /** The one number a value stands for: exact, or a mean. Null for ranges, limits and words. */
@@ -45,9 +45,17 @@ export function scatterOf(value: Value | undefined): { cv: number; n: number } |
 export function numbersOf(value: Value | undefined): { path: (string | number)[]; number: number }[] {
   if (typeof value === 'number') return [{ path: [], number: value }];
   if (value === undefined || 'statement' in value) return [];
-  if ('tests' in value) return [...value.tests.map((number, i) => ({ path: ['tests', i], number })), ...(value.censored ?? []).map((number, i) => ({ path: ['censored', i], number }))];
+  if ('tests' in value)
+    return [
+      ...value.tests.map((number, i) => ({ path: ['tests', i], number })),
+      ...(value.censored ?? []).map((number, i) => ({ path: ['censored', i], number })),
+    ];
   if ('mean' in value) return [{ path: ['mean'], number: value.mean }];
-  if ('low' in value) return [{ path: ['low'], number: value.low }, { path: ['high'], number: value.high }];
+  if ('low' in value)
+    return [
+      { path: ['low'], number: value.low },
+      { path: ['high'], number: value.high },
+    ];
   if ('atLeast' in value) return [{ path: ['atLeast'], number: value.atLeast }];
   return [{ path: ['atMost'], number: value.atMost }];
 }

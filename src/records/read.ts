@@ -5,10 +5,34 @@ import type { Fault, Position } from './fault.ts';
 import { type FileMap, readFiles } from './files.ts';
 import { didYouMean } from './nearest-name.ts';
 import {
-  factor, factorClass, figureSchemaFor, gap, law, method, replacement, sling, source,
-  type Cell, type FactorClassRecord, type FactorRecord, type FigureRecord, type GapRecord, type LawRecord, type Lowered,
-  type MethodRecord, type Moved, type ReplacementRecord, type RigConditions, type Single, type SlingRecord,
-  type SourceRecord, type Split, type Standing, type Table, type Unit, type Value,
+  factor,
+  factorClass,
+  figureSchemaFor,
+  gap,
+  law,
+  method,
+  replacement,
+  sling,
+  source,
+  type Cell,
+  type FactorClassRecord,
+  type FactorRecord,
+  type FigureRecord,
+  type GapRecord,
+  type LawRecord,
+  type Lowered,
+  type MethodRecord,
+  type Moved,
+  type ReplacementRecord,
+  type RigConditions,
+  type Single,
+  type SlingRecord,
+  type SourceRecord,
+  type Split,
+  type Standing,
+  type Table,
+  type Unit,
+  type Value,
 } from './schema.ts';
 import { parseYaml, type Path } from './yaml.ts';
 
@@ -82,7 +106,17 @@ export interface Records {
 }
 
 /** Folders of records; `class` stands inside `factors`. */
-export const COLLECTIONS = ['figures', 'sources', 'factors', 'classes', 'methods', 'slings', 'gaps', 'replacements', 'law'] as const;
+export const COLLECTIONS = [
+  'figures',
+  'sources',
+  'factors',
+  'classes',
+  'methods',
+  'slings',
+  'gaps',
+  'replacements',
+  'law',
+] as const;
 export type Collection = (typeof COLLECTIONS)[number];
 
 /** Folders under `data/figures/` whose figures have no source record. */
@@ -92,11 +126,25 @@ export const RESERVED_SOURCES: readonly string[] = ['common-practice', 'assumed'
 const OTHER_FOLDERS: readonly string[] = ['versions', 'demo', 'materials', 'rules', 'corrections', 'series'];
 
 const SCHEMAS: Record<Exclude<Collection, 'figures'>, z.ZodType> = {
-  sources: source, factors: factor, classes: factorClass, methods: method, slings: sling, gaps: gap, replacements: replacement, law,
+  sources: source,
+  factors: factor,
+  classes: factorClass,
+  methods: method,
+  slings: sling,
+  gaps: gap,
+  replacements: replacement,
+  law,
 };
 const WHAT: Record<Collection, string> = {
-  figures: 'figure', sources: 'source', factors: 'factor', classes: 'factor class', methods: 'method', slings: 'sling', gaps: 'gap',
-  replacements: 'replacement', law: 'law',
+  figures: 'figure',
+  sources: 'source',
+  factors: 'factor',
+  classes: 'factor class',
+  methods: 'method',
+  slings: 'sling',
+  gaps: 'gap',
+  replacements: 'replacement',
+  law: 'law',
 };
 const SLUG = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
@@ -105,8 +153,17 @@ export function readAll(rootOrFiles: string | FileMap): Records {
   const files = typeof rootOrFiles === 'string' ? readFiles(rootOrFiles) : rootOrFiles;
   const records: Records = {
     files,
-    figures: new Map(), moved: new Map(), sources: new Map(), factors: new Map(), classes: new Map(), methods: new Map(),
-    slings: new Map(), gaps: new Map(), replacements: new Map(), law: new Map(), cells: new Map(),
+    figures: new Map(),
+    moved: new Map(),
+    sources: new Map(),
+    factors: new Map(),
+    classes: new Map(),
+    methods: new Map(),
+    slings: new Map(),
+    gaps: new Map(),
+    replacements: new Map(),
+    law: new Map(),
+    cells: new Map(),
     present: Object.fromEntries(COLLECTIONS.map((c) => [c, new Set<string>()])) as Records['present'],
     faults: [],
   };
@@ -114,7 +171,8 @@ export function readAll(rootOrFiles: string | FileMap): Records {
     if (!file.startsWith('data/') || file.startsWith('data/versions/') || !/\.ya?ml$/.test(file)) continue;
     readRecord(records, file, text);
   }
-  for (const record of records.figures.values()) for (const placed of cellsOf(record)) records.cells.set(placed.figure.id, placed);
+  for (const record of records.figures.values())
+    for (const placed of cellsOf(record)) records.cells.set(placed.figure.id, placed);
   return records;
 }
 
@@ -122,20 +180,33 @@ function readRecord(records: Records, file: string, text: string): void {
   const yaml = parseYaml(file, text);
   records.faults.push(...yaml.faults);
   const top = { file, line: 1, col: 1 };
-  const misplaced = (problem: string, got: string, advice: string) => records.faults.push({ rule: 'file-place', at: top, subject: 'file', problem, got, advice });
+  const misplaced = (problem: string, got: string, advice: string) =>
+    records.faults.push({ rule: 'file-place', at: top, subject: 'file', problem, got, advice });
   const parts = file.split('/');
   const folder = parts[1] as string;
   const isClass = folder === 'factors' && parts[2] === 'class' && parts.length === 4;
   const collection = (isClass ? 'classes' : folder) as Collection;
-  if (parts.length < 3 || !(COLLECTIONS.includes(collection) || OTHER_FOLDERS.includes(folder)) || (folder === 'classes')) {
+  if (
+    parts.length < 3 ||
+    !(COLLECTIONS.includes(collection) || OTHER_FOLDERS.includes(folder)) ||
+    folder === 'classes'
+  ) {
     const known = COLLECTIONS.filter((c) => c !== 'classes');
-    misplaced('stands in no folder of records', parts.slice(0, -1).join('/'), didYouMean(folder, known, `Move it into one of data/${known.join(', data/')}.`));
+    misplaced(
+      'stands in no folder of records',
+      parts.slice(0, -1).join('/'),
+      didYouMean(folder, known, `Move it into one of data/${known.join(', data/')}.`),
+    );
     return;
   }
   if (OTHER_FOLDERS.includes(folder)) return;
   const depth = collection === 'figures' || collection === 'classes' ? 4 : 3;
   if (parts.length !== depth) {
-    misplaced('stands at the wrong depth', file, collection === 'figures' ? 'Write data/figures/<source>/<result>.yaml.' : `Write data/${folder}/<id>.yaml.`);
+    misplaced(
+      'stands at the wrong depth',
+      file,
+      collection === 'figures' ? 'Write data/figures/<source>/<result>.yaml.' : `Write data/${folder}/<id>.yaml.`,
+    );
     return;
   }
   if (file.endsWith('.yml')) misplaced('has the wrong ending', '.yml', 'Rename it to .yaml.');
@@ -143,7 +214,11 @@ function readRecord(records: Records, file: string, text: string): void {
   for (const name of names) {
     if (!SLUG.test(name)) {
       records.faults.push({
-        rule: 'file-name', at: top, subject: 'file', problem: 'a record is named by its path, and this is no lower-case name with hyphens', got: name,
+        rule: 'file-name',
+        at: top,
+        subject: 'file',
+        problem: 'a record is named by its path, and this is no lower-case name with hyphens',
+        got: name,
         advice: `Rename it, for example to ${slugOf(name) || 'a-name'}.`,
       });
     }
@@ -152,7 +227,14 @@ function readRecord(records: Records, file: string, text: string): void {
   records.present[collection].add(id);
   if (yaml.data === undefined) return;
   if (yaml.data === null) {
-    if (!yaml.faults.length) records.faults.push({ rule: 'shape', at: top, subject: WHAT[collection], problem: 'is empty', advice: 'Fill it, or remove the file.' });
+    if (!yaml.faults.length)
+      records.faults.push({
+        rule: 'shape',
+        at: top,
+        subject: WHAT[collection],
+        problem: 'is empty',
+        advice: 'Fill it, or remove the file.',
+      });
     return;
   }
   const schema = collection === 'figures' ? figureSchemaFor(yaml.data) : SCHEMAS[collection];
@@ -160,7 +242,12 @@ function readRecord(records: Records, file: string, text: string): void {
   const data = readShape(WHAT[collection], schema, yaml, records.faults, spoilt);
   if (data === undefined) return;
   const record = {
-    id, file, data, at: yaml.at, keyAt: yaml.keyAt, written: yaml.written,
+    id,
+    file,
+    data,
+    at: yaml.at,
+    keyAt: yaml.keyAt,
+    written: yaml.written,
     spoilt: (path: Path) => path.some((_, i) => spoilt.has(path.slice(0, i + 1).join('\n'))),
   };
   if (collection !== 'figures') (records[collection] as Map<string, RecordFile<unknown>>).set(id, record);
@@ -176,7 +263,13 @@ function isGone(data: FigureRecord): data is Moved | Split {
  * Reads what can be read: takes out the parts that are wrong, so that the rest is
  * still checked in the same run. A record that lacks a required field gives nothing.
  */
-function readShape(what: string, schema: z.ZodType, yaml: ReturnType<typeof parseYaml>, faults: Fault[], spoilt: Set<string>): unknown {
+function readShape(
+  what: string,
+  schema: z.ZodType,
+  yaml: ReturnType<typeof parseYaml>,
+  faults: Fault[],
+  spoilt: Set<string>,
+): unknown {
   let data = yaml.data;
   for (let round = 0; round < 4; round++) {
     const result = schema.safeParse(data);
@@ -204,7 +297,12 @@ function without(data: unknown, path: Path): void {
 
 /** A name made from any text: lower case, hyphens. */
 export function slugOf(text: string): string {
-  return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
 }
 
 function cellsOf(record: RecordFile<Single | Table>): PlacedFigure[] {
@@ -214,14 +312,25 @@ function cellsOf(record: RecordFile<Single | Table>): PlacedFigure[] {
   return Object.entries(data.cells).map(([name, cell]) => place(record, folder, name, cell));
 }
 
-function place(record: RecordFile<Single | Table>, folder: string, name: string | undefined, cell: Cell | undefined): PlacedFigure {
+function place(
+  record: RecordFile<Single | Table>,
+  folder: string,
+  name: string | undefined,
+  cell: Cell | undefined,
+): PlacedFigure {
   const { data } = record;
   const id = name === undefined ? record.id : `${record.id}#${name}`;
   const shared = data.of === id ? undefined : data.of; // a table's default may name one of its own cells
   const value = cell ? cell.value : 'value' in data ? data.value : undefined;
   const own = name === undefined ? [] : ['cells', name];
-  const raw = (field: string): boolean => (cell as Record<string, unknown> | undefined)?.[field] !== undefined || record.spoilt([...own, field]);
-  const path = (field: string): Path => (name !== undefined && raw(field) ? [...own, field] : name !== undefined && field === 'value' ? [...own, field] : [field]);
+  const raw = (field: string): boolean =>
+    (cell as Record<string, unknown> | undefined)?.[field] !== undefined || record.spoilt([...own, field]);
+  const path = (field: string): Path =>
+    name !== undefined && raw(field)
+      ? [...own, field]
+      : name !== undefined && field === 'value'
+        ? [...own, field]
+        : [field];
   const optional = {
     value,
     unit: cell?.unit ?? data.unit,
@@ -233,14 +342,26 @@ function place(record: RecordFile<Single | Table>, folder: string, name: string 
     derived: data.derived,
   };
   const figure = {
-    id, source: folder, what: data.what, kind: data.kind, rig: { ...data.rig, ...cell?.rig }, study: cell?.study ?? data.study ?? folder,
-    standing: data.standing, lowered: [...(data.lowered ?? []), ...(cell?.lowered ?? [])], checked: data.checked,
+    id,
+    source: folder,
+    what: data.what,
+    kind: data.kind,
+    rig: { ...data.rig, ...cell?.rig },
+    study: cell?.study ?? data.study ?? folder,
+    standing: data.standing,
+    lowered: [...(data.lowered ?? []), ...(cell?.lowered ?? [])],
+    checked: data.checked,
     ...Object.fromEntries(Object.entries(optional).filter(([, v]) => v !== undefined)),
   } as ResolvedFigure;
   return {
-    figure, record, ...(name === undefined ? {} : { cell: name }), path,
-    at: (field) => (field === undefined ? (name === undefined ? record.at() : record.keyAt(own)) : record.at(path(field))),
-    lacks: (field) => figure[field as keyof ResolvedFigure] === undefined && !record.spoilt([...own, field]) && !record.spoilt([field]),
+    figure,
+    record,
+    ...(name === undefined ? {} : { cell: name }),
+    path,
+    at: (field) =>
+      field === undefined ? (name === undefined ? record.at() : record.keyAt(own)) : record.at(path(field)),
+    lacks: (field) =>
+      figure[field as keyof ResolvedFigure] === undefined && !record.spoilt([...own, field]) && !record.spoilt([field]),
   };
 }
 

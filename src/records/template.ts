@@ -10,11 +10,20 @@ export type Draft = { file: string; text: string } | { problem: string; advice: 
 export function draftRecord(words: readonly string[]): Draft {
   const [what, ...names] = words;
   const usage = 'Write: npm run new -- figure <source> <result>, or: npm run new -- source <id>.';
-  if (what !== 'figure' && what !== 'source') return { problem: what === undefined ? 'says nothing to write' : `knows no record "${what}"`, advice: usage };
+  if (what !== 'figure' && what !== 'source')
+    return { problem: what === undefined ? 'says nothing to write' : `knows no record "${what}"`, advice: usage };
   const due = what === 'figure' ? 2 : 1;
-  if (names.length !== due) return { problem: `a ${what} needs ${due === 2 ? 'two names' : 'one name'}, and ${names.length === 0 ? 'none' : names.length} came`, advice: usage };
+  if (names.length !== due)
+    return {
+      problem: `a ${what} needs ${due === 2 ? 'two names' : 'one name'}, and ${names.length === 0 ? 'none' : names.length} came`,
+      advice: usage,
+    };
   const bad = names.find((name) => !SLUG.test(name));
-  if (bad !== undefined) return { problem: `"${bad}" is not a lower-case name with hyphens`, advice: 'Use a to z, digits and single hyphens, for example club-2006.' };
+  if (bad !== undefined)
+    return {
+      problem: `"${bad}" is not a lower-case name with hyphens`,
+      advice: 'Use a to z, digits and single hyphens, for example club-2006.',
+    };
   if (what === 'source') return { file: `data/sources/${names[0]}.yaml`, text: sourceTemplate() };
   return { file: `data/figures/${names[0]}/${names[1]}.yaml`, text: figureTemplate() };
 }
@@ -57,6 +66,10 @@ checked: "YYYY-MM-DD"
 #   - { by: few, why: "4 pulls" }
 # The number as printed, where YAML would change it.
 # asPrinted: "22.0"
+# Reason, for what is assumed.
+# why:
+# For a value that is worked out from others (standing: derived): + - * / ( ), sqrt, mean.
+# derived: { formula: 100 * knot / straight, inputs: { knot: source/result, straight: "source/table#cell" } }
 # note:
 `;
 }

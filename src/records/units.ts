@@ -8,12 +8,30 @@ export const FORCE_UNITS: ReadonlySet<Unit> = new Set<Unit>(['kN', 'N', 'daN', '
  * them. Wide on purpose: a value outside is a slip of the unit or of a digit.
  */
 export const POSSIBLE: Readonly<Record<Unit, readonly [number, number]>> = {
-  kN: [0, 500], N: [0, 500_000], daN: [0, 50_000], kgf: [0, 50_000], lbf: [0, 112_000],
-  percent: [0, 500], ratio: [0, 20],
-  mm: [0, 1000], cm: [0, 1000], m: [0, 10_000], kg: [0, 10_000], g: [0, 10_000],
-  years: [0, 60], months: [0, 720], weeks: [0, 520], days: [0, 3650],
-  celsius: [-80, 1000], count: [0, 1_000_000], 'mm per cycle': [0, 1000], cycles: [0, 10_000_000],
-  J: [0, 1_000_000], 'N/tex': [0, 10], 'g/cm3': [0, 25], degrees: [0, 360],
+  kN: [0, 500],
+  N: [0, 500_000],
+  daN: [0, 50_000],
+  kgf: [0, 50_000],
+  lbf: [0, 112_000],
+  percent: [0, 500],
+  ratio: [0, 20],
+  mm: [0, 1000],
+  cm: [0, 1000],
+  m: [0, 10_000],
+  kg: [0, 10_000],
+  g: [0, 10_000],
+  years: [0, 60],
+  months: [0, 720],
+  weeks: [0, 520],
+  days: [0, 3650],
+  celsius: [-80, 1000],
+  count: [0, 1_000_000],
+  'mm per cycle': [0, 1000],
+  cycles: [0, 10_000_000],
+  J: [0, 1_000_000],
+  'N/tex': [0, 10],
+  'g/cm3': [0, 25],
+  degrees: [0, 360],
 };
 
 /** A share of the same piece's own strength: more than this is a denominator mixed up. */

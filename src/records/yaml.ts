@@ -22,7 +22,10 @@ const SYNTAX: Record<string, [string, string]> = {
   TAB_AS_INDENT: ['a tab stands where YAML wants spaces', 'Indent with two spaces.'],
   MULTIPLE_DOCS: ['a second document starts here', 'Write one record a file, without a line of three hyphens.'],
   MISSING_CHAR: ['a quote or bracket is not closed', 'Close it on the same value.'],
-  BLOCK_AS_IMPLICIT_KEY: ['a second colon, or an indent too many', 'Quote a text that contains a colon and a space; check the indentation.'],
+  BLOCK_AS_IMPLICIT_KEY: [
+    'a second colon, or an indent too many',
+    'Quote a text that contains a colon and a space; check the indentation.',
+  ],
 };
 
 /** Parses one record. `offset` moves positions, for front matter inside a longer text given as `whole`. */
@@ -36,9 +39,18 @@ export function parseYaml(file: string, text: string, whole: string = text, offs
     const position = where(error.pos[0]);
     if (seen.has(position.line)) continue; // a broken line gives several errors; the first says it
     seen.add(position.line);
-    const [problem, advice] = SYNTAX[error.code] ?? [error.message.toLowerCase().replace(/\.$/, ''), 'Correct the YAML.'];
+    const [problem, advice] = SYNTAX[error.code] ?? [
+      error.message.toLowerCase().replace(/\.$/, ''),
+      'Correct the YAML.',
+    ];
     const word = /^[^\s:,[\]{}]+/.exec(text.slice(error.pos[0]))?.[0];
-    faults.push({ rule: 'yaml', at: position, subject: error.code === 'DUPLICATE_KEY' && word ? word : 'YAML', problem, advice });
+    faults.push({
+      rule: 'yaml',
+      at: position,
+      subject: error.code === 'DUPLICATE_KEY' && word ? word : 'YAML',
+      problem,
+      advice,
+    });
   }
   for (const match of text.matchAll(/^[ ]*\t+/gm)) {
     const position = where(match.index + match[0].indexOf('\t'));
@@ -69,7 +81,13 @@ export function parseYaml(file: string, text: string, whole: string = text, offs
 
   visit(document, {
     Alias: (_key, node) => {
-      faults.push({ rule: 'yaml', at: start(node), subject: `*${node.source}`, problem: 'is a reference inside YAML', advice: 'Write the value out, so that a record reads alone.' });
+      faults.push({
+        rule: 'yaml',
+        at: start(node),
+        subject: `*${node.source}`,
+        problem: 'is a reference inside YAML',
+        advice: 'Write the value out, so that a record reads alone.',
+      });
     },
   });
   if (!document.errors.length) {
@@ -80,14 +98,25 @@ export function parseYaml(file: string, text: string, whole: string = text, offs
       if (isPair(parent) && parent.key === node) return;
       const key = isPair(parent) && isScalar(parent.key) ? String(parent.key.value) : 'value';
       if (/^\d{4}-\d{1,2}-\d{1,2}$/.test(source)) {
-        faults.push({ rule: 'yaml-dates', at: start(node), subject: key, problem: 'a date without quotes is read as a moment in time by some readers', got: source, advice: `Write "${source}", in quotes.` });
+        faults.push({
+          rule: 'yaml-dates',
+          at: start(node),
+          subject: key,
+          problem: 'a date without quotes is read as a moment in time by some readers',
+          got: source,
+          advice: `Write "${source}", in quotes.`,
+        });
       } else if (typeof node.value === 'number' && String(node.value) !== source) {
         // Only figures are printed somewhere: elsewhere a lost zero is no loss, but 1e3 or 0x10 still is a riddle.
         const figure = file.startsWith('data/figures/');
         const kept = figure ? ancestors.some((a) => isMap(a) && a.has('asPrinted')) : /^-?\d+\.\d+$/.test(source);
         if (!kept) {
           faults.push({
-            rule: 'yaml-numbers', at: start(node), subject: key, problem: `YAML reads this as ${node.value} and loses how it was printed`, got: source,
+            rule: 'yaml-numbers',
+            at: start(node),
+            subject: key,
+            problem: `YAML reads this as ${node.value} and loses how it was printed`,
+            got: source,
             advice: figure ? `Write ${node.value}, and beside it asPrinted: "${source}".` : `Write ${node.value}.`,
           });
         }
@@ -97,7 +126,11 @@ export function parseYaml(file: string, text: string, whole: string = text, offs
   let data: unknown;
   try {
     let alias = false;
-    visit(document, { Alias: () => { alias = true; } });
+    visit(document, {
+      Alias: () => {
+        alias = true;
+      },
+    });
     data = alias ? undefined : document.toJS();
   } catch {
     data = undefined;

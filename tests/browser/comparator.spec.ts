@@ -1,5 +1,6 @@
 /** The comparator in the reader's hands: every input, units, a link for a friend, history, keyboard, wrong inputs, what can be taken away. */
 import { readFile } from 'node:fs/promises';
+import { gzipSync } from 'node:zlib';
 import { alive, expectNewAnswer, messageAt, numbersOf, openComparator, OTHER_RIG, parseCsv, partsOf, rowTexts, said, unfold } from '../support/comparator-page.ts';
 import { expect, test, wideElements } from '../support/browser.ts';
 
@@ -27,17 +28,17 @@ test('each input moves the answer, is written in the address, and stays as given
   await expectNewAnswer(page, () => parts.rating.fill('9'));
   await expect.poll(() => address().get('rating')).toBe('9');
   await expectNewAnswer(page, () => parts.eye('bare wire').check());
-  expect(address().get('eye')).toBe('bare-wire');
+  await expect.poll(() => address().get('eye')).toBe('bare-wire');
   await expectNewAnswer(page, () => parts.bearing.fill('3.8'));
   await expect.poll(() => address().get('bearing')).toBe('3.8');
   await expectNewAnswer(page, () => parts.sling.selectOption({ value: 'nylon-16' }));
-  expect(address().get('sling')).toBe('nylon-16');
+  await expect.poll(() => address().get('sling')).toBe('nylon-16');
   const offered = await parts.length.locator('option').evaluateAll((options) => options.map((option) => (option as HTMLOptionElement).value));
   const other = offered.find((value) => /^\d/.test(value) && value !== address().get('length')) ?? '';
   await expectNewAnswer(page, () => parts.length.selectOption(other));
-  expect(address().get('length')).toBe(other);
+  await expect.poll(() => address().get('length')).toBe(other);
   await expectNewAnswer(page, () => parts.used.check());
-  expect(address().get('used')).toBe('used');
+  await expect.poll(() => address().get('used')).toBe('used');
   await expectNewAnswer(page, () => parts.demand.fill('7'));
   await expect.poll(() => address().get('demand')).toBe('7');
 
@@ -47,7 +48,7 @@ test('each input moves the answer, is written in the address, and stays as given
   await parts.oldAge.fill('7');
   await expect(parts.rigLine).toContainText('7 years');
   await expect.poll(() => address().get('oldage')).toBe('7');
-  expect(address().get('oldsling')).toBe('nylon');
+  await expect.poll(() => address().get('oldsling')).toBe('nylon');
 
   // Everything that moves the answer is in the address, also what was never touched.
   expect([...address().keys()].filter((key) => !['d', 'm'].includes(key))).toEqual(['v', 'rating', 'eye', 'bearing', 'sling', 'length', 'used', 'demand', 'oldsling', 'oldage']);
@@ -70,7 +71,7 @@ test('"not known" is an answer to every input', async ({ page }) => {
   await parts.bearing.fill('');
   await expect(parts.rigLine).toContainText('not measured');
   await expect.poll(() => new URL(page.url()).searchParams.get('bearing')).toBe('unmeasured');
-  expect(new URL(page.url()).searchParams.get('rating')).toBe('unknown');
+  await expect.poll(() => new URL(page.url()).searchParams.get('rating')).toBe('unknown');
 });
 
 test.describe('wrong inputs', () => {
@@ -181,20 +182,22 @@ test('Back and Forward walk through the rigs', async ({ page }) => {
   const start = await rowTexts(page);
   await parts.rating.fill('9');
   await expect.poll(() => page.url()).toContain('rating=9');
+  await expect(parts.rows).toContainText('above 9 kN');
   const nine = await rowTexts(page);
   await parts.eye('bare wire').check();
   await expect(parts.rigLine).toContainText('bare wire');
+  await expect.poll(() => rowTexts(page)).not.toEqual(nine);
   const bare = await rowTexts(page);
   await page.goBack();
   await expect(parts.rigLine).not.toContainText('bare wire');
-  expect(await rowTexts(page)).toEqual(nine);
+  await expect.poll(() => rowTexts(page)).toEqual(nine);
   await page.goBack();
   await expect(parts.rigLine).toContainText('12 kN');
-  expect(await rowTexts(page)).toEqual(start);
+  await expect.poll(() => rowTexts(page)).toEqual(start);
   await page.goForward();
   await page.goForward();
   await expect(parts.rigLine).toContainText('bare wire');
-  expect(await rowTexts(page)).toEqual(bare);
+  await expect.poll(() => rowTexts(page)).toEqual(bare);
 });
 
 test('the keyboard alone is enough: rating, eye, a row\'s working, a link', async ({ page, context, isMobile }) => {
@@ -300,7 +303,7 @@ test('the copied text agrees with the page, caution and maker first', async ({ p
   );
   const lines = text.split('\n');
   for (const { name, spread } of rows) {
-    const line = lines.find((one) => one.includes(name));
+    const line = lines.find((one) => one.replace(/^- (?:\d+\. )?/, '').startsWith(`${name}:`));
     expect(line, name).toBeDefined();
     const numbers = numbersOf(spread);
     if (numbers) {
@@ -337,4 +340,25 @@ test('evidence and model of an older link are named, after today\'s answer', asy
   await openComparator(page, `${OTHER_RIG}&d=2020-01-01.1&m=1`);
   await expect(page.locator('.results')).toContainText('2020-01-01.1');
   await expect(page.locator('.results')).toContainText(/today.s answer/i);
+});
+
+test('before a reader changes anything, the example costs at most 20 kB of script, and all of it 36 kB', async ({ page }) => {
+  // The budget of DESIGN; what the browser is sent counts, compressed as a host would.
+  const scripts: { url: string; size: number }[] = [];
+  page.on('response', async (answer) => {
+    if (/\.m?js(?:\?|$)/.test(answer.url())) {
+      scripts.push({ url: answer.url(), size: gzipSync(await answer.body()).length });
+    }
+  });
+  // A browser that is never idle loads only what the page starts with.
+  await page.addInitScript(() => Object.assign(globalThis, { requestIdleCallback: () => 0 }));
+  await page.goto('compare/', { waitUntil: 'networkidle' });
+  const atFirst = scripts.reduce((sum, { size }) => sum + size, 0);
+  expect(atFirst).toBeGreaterThan(0);
+  expect(atFirst).toBeLessThanOrEqual(20_000);
+  await unfold(page);
+  await partsOf(page).rating.fill('9');
+  await expect(partsOf(page).rows).toContainText('above 9 kN');
+  await page.waitForLoadState('networkidle');
+  expect(scripts.reduce((sum, { size }) => sum + size, 0)).toBeLessThanOrEqual(36_000);
 });

@@ -21,7 +21,9 @@ interface Def {
   entries?: Record<string, string>;
   values?: unknown[];
   format?: string;
-  checks?: { _zod: { def: { check: string; format?: string; minimum?: number; value?: number; inclusive?: boolean } } }[];
+  checks?: {
+    _zod: { def: { check: string; format?: string; minimum?: number; value?: number; inclusive?: boolean } };
+  }[];
 }
 
 export interface Constraint {
@@ -67,12 +69,27 @@ export function constraintsOf(name: string, schema: Schema, seen: Set<Schema>): 
     seen.add(here);
     const def = defOf(here);
     const add = (kind: string, more: Partial<Constraint> = {}) => {
-      out.push({ id: `${id} ${kind}`, kind, path, schema: here, branches, words: wordsOf(here), limit: Number.NaN, inclusive: true, ...more });
+      out.push({
+        id: `${id} ${kind}`,
+        kind,
+        path,
+        schema: here,
+        branches,
+        words: wordsOf(here),
+        limit: Number.NaN,
+        inclusive: true,
+        ...more,
+      });
     };
     let refinements = 0;
     for (const check of def.checks ?? []) {
       const c = check._zod.def;
-      const kind = c.check === 'string_format' ? `form ${c.format}` : c.check === 'custom' ? `refinement ${++refinements}` : c.check;
+      const kind =
+        c.check === 'string_format'
+          ? `form ${c.format}`
+          : c.check === 'custom'
+            ? `refinement ${++refinements}`
+            : c.check;
       if (kind === 'number_format') continue; // told as the type below
       add(kind, { limit: c.minimum ?? c.value ?? Number.NaN, inclusive: c.inclusive ?? true });
     }
@@ -81,7 +98,17 @@ export function constraintsOf(name: string, schema: Schema, seen: Set<Schema>): 
         if (def.catchall) add('unknown field');
         for (const [key, part] of Object.entries(def.shape ?? {})) {
           const optional = ['optional', 'default'].includes(defOf(part).type);
-          if (!optional) out.push({ id: `${id}.${key} required`, kind: 'required', path: [...path, key], schema: part, branches, words: wordsOf(part), limit: Number.NaN, inclusive: true });
+          if (!optional)
+            out.push({
+              id: `${id}.${key} required`,
+              kind: 'required',
+              path: [...path, key],
+              schema: part,
+              branches,
+              words: wordsOf(part),
+              limit: Number.NaN,
+              inclusive: true,
+            });
           walk(`${id}.${key}`, part, [...path, key], branches);
         }
         break;
@@ -96,12 +123,15 @@ export function constraintsOf(name: string, schema: Schema, seen: Set<Schema>): 
       case 'union':
         add('union');
         (def.options ?? []).forEach((option, i) => {
-          if (!SCALARS.includes(defOf(option).type) || (defOf(option).checks ?? []).length) walk(`${id}|${i + 1}`, option, path, [...branches, { path, option }]);
+          if (!SCALARS.includes(defOf(option).type) || (defOf(option).checks ?? []).length)
+            walk(`${id}|${i + 1}`, option, path, [...branches, { path, option }]);
         });
         break;
       case 'tuple':
         add('pair');
-        (def.items ?? []).forEach((item, i) => { walk(`${id}[]`, item, [...path, i], branches); });
+        (def.items ?? []).forEach((item, i) => {
+          walk(`${id}[]`, item, [...path, i], branches);
+        });
         break;
       case 'record':
         add('map');

@@ -21,7 +21,17 @@ describe('positions', () => {
     ['line feeds', '\n'],
     ['carriage returns and line feeds', '\r\n'],
   ])('a value is found behind wide letters, with %s', (_what, end) => {
-    const yaml = parseYaml('a.yaml', ['what: \u00e9\u{1f9d7}', 'cells:', '  a: { value: { mean: 3 }, note: "\u00e9\u00e9" }', '  b:', '    value: 4', ''].join(end));
+    const yaml = parseYaml(
+      'a.yaml',
+      [
+        'what: \u00e9\u{1f9d7}',
+        'cells:',
+        '  a: { value: { mean: 3 }, note: "\u00e9\u00e9" }',
+        '  b:',
+        '    value: 4',
+        '',
+      ].join(end),
+    );
     expect(yaml.faults).toEqual([]);
     expect(yaml.at(['what'])).toEqual({ file: 'a.yaml', line: 1, col: 7 });
     expect(yaml.at(['cells', 'a', 'value', 'mean'])).toEqual({ file: 'a.yaml', line: 3, col: 23 });
@@ -44,15 +54,28 @@ describe('positions', () => {
 describe('figures', () => {
   const records = readAll({
     ...SOUND,
-    'data/figures/lab-b/knots.yaml': 'what: Knots\nkind: measured\nunit: kN\nof: lab-b/knots#plain\nrig: { form: sewn-loop, material: hmpe, widthMm: 8 }\nstanding: read\nlocator: page 1\nchecked: "2026-01-05"\nlowered: [{ by: few, why: few pulls }]\ncells:\n'
-      + '  plain: { value: 22 }\n  share: { value: 60, unit: percent, study: lab-a, rig: { widthMm: 11, method: overhand }, lowered: [{ by: method, steps: 2, why: no bench }] }\n',
+    'data/figures/lab-b/knots.yaml':
+      'what: Knots\nkind: measured\nunit: kN\nof: lab-b/knots#plain\nrig: { form: sewn-loop, material: hmpe, widthMm: 8 }\nstanding: read\nlocator: page 1\nchecked: "2026-01-05"\nlowered: [{ by: few, why: few pulls }]\ncells:\n' +
+      '  plain: { value: 22 }\n  share: { value: 60, unit: percent, study: lab-a, rig: { widthMm: 11, method: overhand }, lowered: [{ by: method, steps: 2, why: no bench }] }\n',
   });
 
   test('a cell takes what it does not say from its table, and adds its own steps of certainty', () => {
     expect(records.cells.get('lab-b/knots#share')?.figure).toMatchObject({
-      id: 'lab-b/knots#share', source: 'lab-b', what: 'Knots', kind: 'measured', value: 60, unit: 'percent', of: 'lab-b/knots#plain', study: 'lab-a', standing: 'read', locator: 'page 1',
+      id: 'lab-b/knots#share',
+      source: 'lab-b',
+      what: 'Knots',
+      kind: 'measured',
+      value: 60,
+      unit: 'percent',
+      of: 'lab-b/knots#plain',
+      study: 'lab-a',
+      standing: 'read',
+      locator: 'page 1',
       rig: { form: 'sewn-loop', material: 'hmpe', widthMm: 11, method: 'overhand' },
-      lowered: [{ by: 'few', steps: 1, why: 'few pulls' }, { by: 'method', steps: 2, why: 'no bench' }],
+      lowered: [
+        { by: 'few', steps: 1, why: 'few pulls' },
+        { by: 'method', steps: 2, why: 'no bench' },
+      ],
     });
   });
 
@@ -65,7 +88,10 @@ describe('figures', () => {
   test('a single value stands under its path, a table only in its cells', () => {
     expect(records.cells.has('lab-a/straight')).toBe(true);
     expect(records.cells.has('lab-b/table')).toBe(false);
-    expect([...records.cells.keys()].filter((id) => id.startsWith('lab-b/table'))).toEqual(['lab-b/table#wide', 'lab-b/table#narrow']);
+    expect([...records.cells.keys()].filter((id) => id.startsWith('lab-b/table'))).toEqual([
+      'lab-b/table#wide',
+      'lab-b/table#narrow',
+    ]);
   });
 });
 
@@ -82,20 +108,34 @@ lowered: [{ by: luck, why: as told }]
 locator: 4
 `;
   // Ten in the reading of one file, by eye: kind, second test, unit, of, method, width, colour, standing, date, by; and the locator makes eleven.
-  const PLACES = ['2:7', '3:21', '4:7', '5:5', '6:16', '6:32', '6:35', '7:11', '8:10', '9:17', '10:10'];
+  const PLACES = ['2:7', '3:22', '4:7', '5:5', '6:16', '6:32', '6:35', '7:11', '8:10', '9:17', '10:10'];
 
   test('tells ten faults and more of one file at once, in the order of the file', () => {
-    const faults = checkProject({ ...SOUND, 'data/figures/lab-a/x.yaml': TEN }).filter((fault) => fault.at.file === 'data/figures/lab-a/x.yaml');
+    const faults = checkProject({ ...SOUND, 'data/figures/lab-a/x.yaml': TEN }).filter(
+      (fault) => fault.at.file === 'data/figures/lab-a/x.yaml',
+    );
     expect(faults.map((fault) => `${fault.at.line}:${fault.at.col}`)).toEqual(PLACES);
   });
 
   test('rules across records still run on what is sound in a file with a fault of shape', () => {
-    const faults = checkProject({ ...SOUND, 'data/figures/lab-a/x.yaml': 'what: Slings\nkind: measured\nvalue: 900\nunit: kN\ncolour: red\nstanding: read\nchecked: "2026-01-05"\n' });
-    expect(faults.map((fault) => `${fault.rule} ${fault.at.line}:${fault.at.col}`)).toEqual(['value-is-possible 3:8', 'shape 5:1', 'standing-has-locator 6:11']);
+    const faults = checkProject({
+      ...SOUND,
+      'data/figures/lab-a/x.yaml':
+        'what: Slings\nkind: measured\nvalue: 900\nunit: kN\ncolour: red\nstanding: read\nchecked: "2026-01-05"\n',
+    });
+    expect(faults.map((fault) => `${fault.rule} ${fault.at.line}:${fault.at.col}`)).toEqual([
+      'value-is-possible 3:8',
+      'shape 5:1',
+      'standing-has-locator 6:11',
+    ]);
   });
 
   test('a field with a wrong shape is not told to be missing as well', () => {
-    const faults = checkProject({ ...SOUND, 'data/figures/lab-a/x.yaml': 'what: Slings\nkind: measured\nvalue: much\nunit: kn\nstanding: read\nlocator: 3\nchecked: "2026-01-05"\n' });
+    const faults = checkProject({
+      ...SOUND,
+      'data/figures/lab-a/x.yaml':
+        'what: Slings\nkind: measured\nvalue: much\nunit: kn\nstanding: read\nlocator: 3\nchecked: "2026-01-05"\n',
+    });
     expect(faults.map((fault) => fault.rule)).toEqual(['shape', 'shape', 'shape']);
   });
 
@@ -107,30 +147,64 @@ locator: 4
   test('an empty file, a list and a bare word are refused', () => {
     const says = (text: string) => checkProject({ ...SOUND, 'data/sources/x.yaml': text }).map(formatFault);
     expect(says('')).toEqual(['data/sources/x.yaml:1:1 source: is empty. Fill it, or remove the file.']);
-    expect(says('- a\n')).toEqual(['data/sources/x.yaml:1:1 source: is not a group of fields (got ["a"]). Write fields, one a line.']);
-    expect(says('word\n')).toEqual(['data/sources/x.yaml:1:1 source: is not a group of fields (got word). Write fields, one a line.']);
+    expect(says('- a\n')).toEqual([
+      'data/sources/x.yaml:1:1 source: is not a group of fields (got ["a"]). Write fields, one a line.',
+    ]);
+    expect(says('word\n')).toEqual([
+      'data/sources/x.yaml:1:1 source: is not a group of fields (got word). Write fields, one a line.',
+    ]);
   });
 
   test('the report groups by rule, counts each group and closes with a count', () => {
-    const report = formatReport(checkProject({ ...SOUND, 'content/methods/basket.mdx': null as never, 'data/sources/x.yaml': '' }).filter((fault) => fault.rule !== 'prose-can-be-read'));
+    const report = formatReport(
+      checkProject({
+        ...SOUND,
+        'data/sources/x.yaml': '',
+        'data/sources/y.yaml': '',
+        'content/terms/eye.md': 'An eye.',
+      }),
+    );
     expect(report.split('\n')).toEqual([
-      'shape (1 fault)', '  data/sources/x.yaml:1:1 source: is empty. Fill it, or remove the file.', '',
-      '1 fault',
+      'prose-can-be-read (1 fault)',
+      '  content/terms/eye.md:1:1 prose: is Markdown without components (got .md). Rename it to .mdx.',
+      '',
+      'shape (2 faults)',
+      '  data/sources/x.yaml:1:1 source: is empty. Fill it, or remove the file.',
+      '  data/sources/y.yaml:1:1 source: is empty. Fill it, or remove the file.',
+      '',
+      '3 faults',
     ]);
   });
 
   test('a warning is printed and counted apart', () => {
     const { 'content/methods/basket.mdx': _page, ...rest } = SOUND;
     expect(formatReport(checkProject(rest)).split('\n')).toEqual([
-      'method-has-prose (1 warning)', '  data/methods/basket.yaml:1:1 basket: there is no content/methods/basket.mdx. Write it; numbers only through <Fig id>.', '', '0 faults, 1 warning',
+      'method-has-prose (1 warning)',
+      '  data/methods/basket.yaml:1:1 basket: there is no content/methods/basket.mdx. Write it; numbers only through <Fig id>.',
+      '',
+      '0 faults, 1 warning',
     ]);
   });
 
   test('a rule from outside is run with the others', () => {
-    const faults = checkProject(SOUND, [{ name: 'gaps-agree', description: 'A rule of an engine.', check: (report, { gaps }) => {
-      for (const gap of gaps.values()) report({ at: gap.at(['question']), subject: gap.id, problem: 'has a result after all', advice: 'Remove the gap.' });
-    } }]);
-    expect(faults.map(formatFault)).toEqual(['data/gaps/basket-on-thin-wire.yaml:1:11 basket-on-thin-wire: has a result after all. Remove the gap.']);
+    const faults = checkProject(SOUND, [
+      {
+        name: 'gaps-agree',
+        description: 'A rule of an engine.',
+        check: (report, { gaps }) => {
+          for (const gap of gaps.values())
+            report({
+              at: gap.at(['question']),
+              subject: gap.id,
+              problem: 'has a result after all',
+              advice: 'Remove the gap.',
+            });
+        },
+      },
+    ]);
+    expect(faults.map(formatFault)).toEqual([
+      'data/gaps/basket-on-thin-wire.yaml:1:11 basket-on-thin-wire: has a result after all. Remove the gap.',
+    ]);
   });
 });
 

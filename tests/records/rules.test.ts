@@ -17,7 +17,9 @@ describe('rules of the record check', () => {
   test('every rule has a fixture that breaks it', () => {
     const tested = new Set(FIXTURES.map((fixture) => fixture.rule));
     expect([...READING, ...RULES.map((rule) => rule.name)].filter((name) => !tested.has(name))).toEqual([]);
-    expect([...tested].filter((name) => !READING.includes(name) && !RULES.some((rule) => rule.name === name))).toEqual([]);
+    expect([...tested].filter((name) => !READING.includes(name) && !RULES.some((rule) => rule.name === name))).toEqual(
+      [],
+    );
   });
 
   test('every rule has a name of its own and says what it asks', () => {

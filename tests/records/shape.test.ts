@@ -15,31 +15,64 @@ import { SHAPES, type Shape, written } from './shapes.ts';
 type Path = (string | number)[];
 
 const NAMED: [string, Parameters<typeof constraintsOf>[1]][] = [
-  ['figure', schemas.singleFigure], ['table', schemas.tableFigure], ['moved', schemas.movedFigure], ['split', schemas.splitFigure],
-  ...Object.entries(schemas.valueBranches).map(([form, schema]): [string, Parameters<typeof constraintsOf>[1]] => [`value ${form}`, schema]),
-  ['source', schemas.source], ['factor', schemas.factor], ['class', schemas.factorClass], ['method', schemas.method], ['sling', schemas.sling],
-  ['gap', schemas.gap], ['replacement', schemas.replacement], ['law', schemas.law],
+  ['figure', schemas.singleFigure],
+  ['table', schemas.tableFigure],
+  ['moved', schemas.movedFigure],
+  ['split', schemas.splitFigure],
+  ...Object.entries(schemas.valueBranches).map(([form, schema]): [string, Parameters<typeof constraintsOf>[1]] => [
+    `value ${form}`,
+    schema,
+  ]),
+  ['source', schemas.source],
+  ['factor', schemas.factor],
+  ['class', schemas.factorClass],
+  ['method', schemas.method],
+  ['sling', schemas.sling],
+  ['gap', schemas.gap],
+  ['replacement', schemas.replacement],
+  ['law', schemas.law],
 ];
 const seen: Parameters<typeof constraintsOf>[2] = new Set();
-const constraints = NAMED.flatMap(([name, schema]) => constraintsOf(name, schema, seen).map((constraint) => ({ name, ...constraint })));
+const constraints = NAMED.flatMap(([name, schema]) =>
+  constraintsOf(name, schema, seen).map((constraint) => ({ name, ...constraint })),
+);
 
 const WHAT: Record<string, string> = { class: 'factor class', table: 'figure', moved: 'figure', split: 'figure' };
 
 /** Names of types as the messages say them. */
-const HINTS: Record<string, string> = { string: 'a text', number: 'a number', boolean: 'true or false', array: 'a list', object: 'a group of fields', record: 'a group of fields', tuple: 'two numbers' };
+const HINTS: Record<string, string> = {
+  string: 'a text',
+  number: 'a number',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'a group of fields',
+  record: 'a group of fields',
+  tuple: 'two numbers',
+};
 const FORMS: Record<string, [string, string]> = {
-  'figure.of|2': ['is not an address like source/result or source/result#cell', 'Write the path of a figure below data/figures/, without its ending.'],
+  'figure.of|2': [
+    'is not an address like source/result or source/result#cell',
+    'Write the path of a figure below data/figures/, without its ending.',
+  ],
   'figure.study': ['is not a lower-case name with hyphens', 'Use a to z, digits and single hyphens.'],
   'figure.derived.inputs{key}': ['is not a short name', 'Use letters and digits, a small letter first.'],
   'table.cells{key}': ['is not a lower-case cell name', 'Use a to z, digits, hyphens and points.'],
-  'source.issued': ['is not a year, month, day or the word unknown', 'Write "2020", "2020-05" or "2020-05-31", in quotes, or unknown.'],
+  'source.issued': [
+    'is not a year, month, day or the word unknown',
+    'Write "2020", "2020-05" or "2020-05-31", in quotes, or unknown.',
+  ],
   'source.language': ['is not a two-letter language code', 'Write en, de, fr and so on.'],
 };
-const VALUE_ADVICE = 'Write a number, or choose a form: { tests: [...] }, { mean, sd, n }, { low, high, kind }, { atLeast }, { atMost }, { statement }.';
+const VALUE_ADVICE =
+  'Write a number, or choose a form: { tests: [...] }, { mean, sd, n }, { low, high, kind }, { atLeast }, { atMost }, { statement }.';
 const NO_VALUE = 'is neither a number nor an object with one of tests, mean, low, atLeast, atMost, statement';
 const WRONG: Record<string, [unknown, string, string]> = {
   string: [true, 'is not a text (got true)', 'Write words; put quotes round a text that looks like a number.'],
-  number: ['much', 'is not a number (got much)', 'Write a number with a decimal point, without unit, sign words or spaces.'],
+  number: [
+    'much',
+    'is not a number (got much)',
+    'Write a number with a decimal point, without unit, sign words or spaces.',
+  ],
   safeint: [1.5, 'is not a whole number (got 1.5)', 'Write a whole number.'],
   boolean: ['perhaps', 'is not true or false (got perhaps)', 'Write true or false, without quotes.'],
   list: ['one', 'is not a list (got one)', 'Write a list: [a, b].'],
@@ -51,26 +84,60 @@ const WRONG: Record<string, [unknown, string, string]> = {
 };
 /** Refinements and unions, each with a value that breaks it alone: the value, where the message stands below it, and the words. */
 const SPECIAL: Record<string, [unknown, Path, string, string]> = {
-  'value low refinement 1': [{ low: 12, high: 12, kind: 'teaching' }, ['low'], 'the low end is not below the high end (got 12)', 'Put the smaller number first.'],
-  'value low refinement 2': [{ low: 10, high: 12, kind: 'extremes of n', n: 1 }, ['kind'], 'extremes of n need an n of two or more (got extremes of n)', 'Add n, or choose another kind.'],
-  'factor.assumed refinement 1': [{ low: 2, high: 1, why: 'as told' }, ['low'], 'the low end is not below the high end (got 2)', 'Put the smaller number first.'],
+  'value low refinement 1': [
+    { low: 12, high: 12, kind: 'teaching' },
+    ['low'],
+    'the low end is not below the high end (got 12)',
+    'Put the smaller number first.',
+  ],
+  'value low refinement 2': [
+    { low: 10, high: 12, kind: 'extremes of n', n: 1 },
+    ['kind'],
+    'extremes of n need an n of two or more (got extremes of n)',
+    'Add n, or choose another kind.',
+  ],
+  'factor.assumed refinement 1': [
+    { low: 2, high: 1, why: 'as told' },
+    ['low'],
+    'the low end is not below the high end (got 2)',
+    'Put the smaller number first.',
+  ],
   'figure.of union': ['unknoted', [], 'is none of the known words (got unknoted)', 'Did you mean unknotted?'],
-  'figure.of|2 string': [true, [], 'is none of the known words (got true)', `Write one of: ${schemas.DENOMINATORS.join(', ')}.`],
-  'value low.n greater_than': [{ low: 10, high: 12, kind: 'teaching', n: 0 }, ['n'], 'is below 1 (got 0)', 'Look the number up again.'],
-  'figure.rig.ageYears union': ['old', [], 'is not a number (got old)', 'Write a number with a decimal point, without unit, sign words or spaces.'],
+  'figure.of|2 string': [
+    true,
+    [],
+    'is none of the known words (got true)',
+    `Write one of: ${schemas.DENOMINATORS.join(', ')}.`,
+  ],
+  'value low.n greater_than': [
+    { low: 10, high: 12, kind: 'teaching', n: 0 },
+    ['n'],
+    'is below 1 (got 0)',
+    'Look the number up again.',
+  ],
+  'figure.rig.ageYears union': [
+    'old',
+    [],
+    'is not a number (got old)',
+    'Write a number with a decimal point, without unit, sign words or spaces.',
+  ],
   'figure.lowered[].steps union': [3, [], 'is none of the known words (got 3)', 'Write one of: 1, 2.'],
   'factor.acts union': ['lop', [], 'is none of the known words (got lop)', 'Did you mean loop?'],
   'class.cv union': ['much', [], 'is not a group of fields (got much)', 'Write fields, one a line.'],
   'class.tau union': ['much', [], 'is not a group of fields (got much)', 'Write fields, one a line.'],
 };
 
-const get = (value: unknown, path: Path): unknown => path.reduce<unknown>((here, step) => (here as Record<string | number, unknown> | undefined)?.[step], value);
+const get = (value: unknown, path: Path): unknown =>
+  path.reduce<unknown>((here, step) => (here as Record<string | number, unknown> | undefined)?.[step], value);
 const has = (value: unknown, path: Path): boolean => get(value, path) !== undefined;
 
 /** Puts first keys in the place of `{key}` and `{}`. */
 function concrete(record: unknown, path: Path): Path {
   const out: Path = [];
-  for (const step of path) out.push(step === '{}' || step === '{key}' ? (Object.keys((get(record, out) as object | undefined) ?? {})[0] ?? '') : step);
+  for (const step of path)
+    out.push(
+      step === '{}' || step === '{key}' ? (Object.keys((get(record, out) as object | undefined) ?? {})[0] ?? '') : step,
+    );
   return out;
 }
 
@@ -88,7 +155,10 @@ function placeOf(constraint: Constraint & { name: string }): { shape: Shape; pat
   return undefined;
 }
 
-interface Case { record: Record<string, unknown>; expected: string }
+interface Case {
+  record: Record<string, unknown>;
+  expected: string;
+}
 
 function caseOf(constraint: Constraint & { name: string }): Case | string {
   const place = placeOf(constraint);
@@ -99,7 +169,10 @@ function caseOf(constraint: Constraint & { name: string }): Case | string {
   const parentPath = path.slice(0, -1);
   const parent = get(record, parentPath) as Record<string | number, unknown>;
   const subject = path.length ? path.join('.') : (WHAT[shape.name] ?? shape.name);
-  const fault = (spot: string, who: string, problem: string, advice: string): Case => ({ record, expected: `${shape.file}:${spot} ${who}: ${problem}. ${advice}` });
+  const fault = (spot: string, who: string, problem: string, advice: string): Case => ({
+    record,
+    expected: `${shape.file}:${spot} ${who}: ${problem}. ${advice}`,
+  });
   const wrong = (value: unknown, problem: string, advice: string) => {
     parent[key] = value;
     return fault(written(record).valueAt(path), subject, problem, advice);
@@ -114,33 +187,58 @@ function caseOf(constraint: Constraint & { name: string }): Case | string {
   }
   if (kind === 'required') {
     delete parent[key];
-    const [whole, chosen] = constraint.name.startsWith('value ') ? ['value', constraint.name.slice('value '.length)] : ['', ''];
+    const [whole, chosen] = constraint.name.startsWith('value ')
+      ? ['value', constraint.name.slice('value '.length)]
+      : ['', ''];
     if (whole && key === chosen) {
       // Without the field that chooses its form, a value has none.
       const json = JSON.stringify(parent);
-      return fault(written(record).valueAt([whole]), whole, `${NO_VALUE} (got ${json.length > 60 ? `${json.slice(0, 57)}...` : json})`, VALUE_ADVICE);
+      return fault(
+        written(record).valueAt([whole]),
+        whole,
+        `${NO_VALUE} (got ${json.length > 60 ? `${json.slice(0, 57)}...` : json})`,
+        VALUE_ADVICE,
+      );
     }
-    if (constraint.id === 'class.tau|3.assumed required') return fault(written(record).valueAt(parentPath), 'tau.borrowed', 'is missing', 'Add borrowed: a text.'); // two forms fit what is left: the first is named
+    if (constraint.id === 'class.tau|3.assumed required')
+      return fault(written(record).valueAt(parentPath), 'tau.borrowed', 'is missing', 'Add borrowed: a text.'); // two forms fit what is left: the first is named
     const inner = bare(constraint.schema);
     const def = defOf(inner);
     const words = constraint.words;
-    const hint = def.type === 'enum' || def.type === 'literal' ? `one of ${words.length > 8 ? `${words.slice(0, 8).join(', ')} and others` : words.join(', ')}` : (HINTS[def.type] ?? 'a value');
+    const hint =
+      def.type === 'enum' || def.type === 'literal'
+        ? `one of ${words.length > 8 ? `${words.slice(0, 8).join(', ')} and others` : words.join(', ')}`
+        : (HINTS[def.type] ?? 'a value');
     return fault(written(record).valueAt(parentPath), subject, 'is missing', `Add ${key}: ${hint}.`);
   }
   if (kind === 'unknown field') {
     const group = path.length ? (get(record, path) as Record<string, unknown>) : record;
     group['unheardOfThing'] = 1;
-    return fault(written(record).keyAt([...path, 'unheardOfThing']), [...path, 'unheardOfThing'].join('.'), 'is no field of this record', 'Remove it.');
+    return fault(
+      written(record).keyAt([...path, 'unheardOfThing']),
+      [...path, 'unheardOfThing'].join('.'),
+      'is no field of this record',
+      'Remove it.',
+    );
   }
   if (kind === 'enum' || kind === 'literal') {
     const words = constraint.words;
-    return wrong('qqqqqqqqqqqq', words.length === 1 ? `is not ${words[0]} (got qqqqqqqqqqqq)` : 'is none of the known words (got qqqqqqqqqqqq)', `Write one of: ${words.join(', ')}.`);
+    return wrong(
+      'qqqqqqqqqqqq',
+      words.length === 1 ? `is not ${words[0]} (got qqqqqqqqqqqq)` : 'is none of the known words (got qqqqqqqqqqqq)',
+      `Write one of: ${words.join(', ')}.`,
+    );
   }
   if (constraint.id.endsWith('{key} form regex')) {
     const value = parent[key];
     delete parent[key];
     parent['No Name'] = value;
-    return fault(written(record).keyAt([...parentPath, 'No Name']), [...parentPath, 'No Name'].join('.'), `${form?.[0]} (got No Name)`, form?.[1] ?? '');
+    return fault(
+      written(record).keyAt([...parentPath, 'No Name']),
+      [...parentPath, 'No Name'].join('.'),
+      `${form?.[0]} (got No Name)`,
+      form?.[1] ?? '',
+    );
   }
   if (kind === 'form regex') {
     const value = constraint.id.startsWith('figure.of') ? 'Lab/#' : 'No Name!';
@@ -150,13 +248,26 @@ function caseOf(constraint: Constraint & { name: string }): Case | string {
     const value = get(record, path);
     if (typeof value === 'string') return wrong('', 'is empty (got )', 'Write words.');
     const few = (value as unknown[]).slice(0, constraint.limit - 1);
-    return wrong(few, `has fewer than ${constraint.limit} entries (got ${JSON.stringify(few)})`, 'Add what is missing, or remove the field.');
+    return wrong(
+      few,
+      `has fewer than ${constraint.limit} entries (got ${JSON.stringify(few)})`,
+      'Add what is missing, or remove the field.',
+    );
   }
   if (kind === 'greater_than') {
     const value = constraint.inclusive ? constraint.limit - 1 : constraint.limit;
-    return wrong(value, `${constraint.inclusive ? `is below ${constraint.limit}` : `is not above ${constraint.limit}`} (got ${value})`, 'Look the number up again.');
+    return wrong(
+      value,
+      `${constraint.inclusive ? `is below ${constraint.limit}` : `is not above ${constraint.limit}`} (got ${value})`,
+      'Look the number up again.',
+    );
   }
-  if (kind === 'less_than') return wrong(constraint.limit + 1, `is above ${constraint.limit} (got ${constraint.limit + 1})`, 'Look the number up again.');
+  if (kind === 'less_than')
+    return wrong(
+      constraint.limit + 1,
+      `is above ${constraint.limit} (got ${constraint.limit + 1})`,
+      'Look the number up again.',
+    );
   const type = WRONG[kind];
   if (type) return wrong(...type);
   return `no way to break ${constraint.id}`;
@@ -165,10 +276,18 @@ function caseOf(constraint: Constraint & { name: string }): Case | string {
 /** A key's type needs no case of its own: YAML gives texts as keys. */
 const IMPOSSIBLE = (id: string) => id.endsWith('{key} string');
 /** Fields by which a figure's schema is chosen: without them the record is another kind of figure, and is judged as one. */
-const CHOOSERS: readonly string[] = ['table.cells required', 'moved.kind required', 'moved.kind literal', 'split.kind required', 'split.kind literal'];
+const CHOOSERS: readonly string[] = [
+  'table.cells required',
+  'moved.kind required',
+  'moved.kind literal',
+  'split.kind required',
+  'split.kind literal',
+];
 
 describe('shape of records', () => {
-  const cases = constraints.filter((c) => !IMPOSSIBLE(c.id) && !CHOOSERS.includes(c.id)).map((constraint) => ({ id: constraint.id, made: caseOf(constraint) }));
+  const cases = constraints
+    .filter((c) => !IMPOSSIBLE(c.id) && !CHOOSERS.includes(c.id))
+    .map((constraint) => ({ id: constraint.id, made: caseOf(constraint) }));
 
   test('every constraint of every schema has a failing case', () => {
     expect(cases.filter((c) => typeof c.made === 'string').map((c) => c.made)).toEqual([]);
@@ -186,7 +305,9 @@ describe('shape of records', () => {
   test.each(cases.filter((c): c is { id: string; made: Case } => typeof c.made !== 'string'))('$id', ({ made }) => {
     const file = made.expected.slice(0, made.expected.indexOf(':'));
     const { faults } = readAll({ ...SOUND, [file]: written(made.record).text });
-    expect(faults.sort(byPlace).map((fault) => `${fault.rule} ${formatFault(fault)}`)).toEqual([`shape ${made.expected}`]);
+    expect(faults.sort(byPlace).map((fault) => `${fault.rule} ${formatFault(fault)}`)).toEqual([
+      `shape ${made.expected}`,
+    ]);
   });
 
   test('a table without its cells is a figure without its value', () => {
@@ -194,7 +315,9 @@ describe('shape of records', () => {
     const { cells: _cells, ...rest } = record;
     const text = written(rest).text;
     const faults = checkProject({ ...SOUND, [file]: text }).filter((fault) => fault.rule === 'kind-fits-value');
-    expect(faults.map(formatFault)).toEqual([`${file}:2:7 lab-a/x: has no value (got measured). Add value, or cells; only kind: rule may go without.`]);
+    expect(faults.map(formatFault)).toEqual([
+      `${file}:2:7 lab-a/x: has no value (got measured). Add value, or cells; only kind: rule may go without.`,
+    ]);
   });
 
   test('a moved or split figure without its kind is judged as an ordinary one', () => {
@@ -202,17 +325,26 @@ describe('shape of records', () => {
       const { file, record } = SHAPES.find((shape) => shape.name === name) as Shape;
       for (const kind of [undefined, 'gone']) {
         const { kind: _kind, ...rest } = record;
-        const faults = checkProject({ ...SOUND, [file]: written(kind ? { kind, ...rest } : rest).text }).map((fault) => formatFault(fault));
-        const place = kind ? `${file}:1:7 kind: is none of the known words (got gone). Write one of:` : `${file}:1:1 kind: is missing. Add kind: one of`;
+        const faults = checkProject({ ...SOUND, [file]: written(kind ? { kind, ...rest } : rest).text }).map((fault) =>
+          formatFault(fault),
+        );
+        const place = kind
+          ? `${file}:1:7 kind: is none of the known words (got gone). Write one of:`
+          : `${file}:1:1 kind: is missing. Add kind: one of`;
         expect(faults).toContainEqual(`${place} measured, required, rule, constant, assumed.`);
       }
     }
   });
 
   test('a number that is none is refused', () => {
-    const text = 'what: Force\nkind: measured\nvalue: .inf\nunit: kN\nstanding: read\nlocator: table 1\nchecked: "2026-01-05"\n';
-    const faults = checkProject({ ...SOUND, 'data/figures/lab-a/x.yaml': text }).filter((fault) => fault.rule === 'shape');
-    expect(faults.map(formatFault)).toEqual([`data/figures/lab-a/x.yaml:3:8 value: is not a finite number (got Infinity). ${VALUE_ADVICE}`]);
+    const text =
+      'what: Force\nkind: measured\nvalue: .inf\nunit: kN\nstanding: read\nlocator: table 1\nchecked: "2026-01-05"\n';
+    const faults = checkProject({ ...SOUND, 'data/figures/lab-a/x.yaml': text }).filter(
+      (fault) => fault.rule === 'shape',
+    );
+    expect(faults.map(formatFault)).toEqual([
+      `data/figures/lab-a/x.yaml:3:8 value: is not a finite number (got Infinity). ${VALUE_ADVICE}`,
+    ]);
   });
 
   test.each(NAMED.filter(([name]) => !name.startsWith('value')))('an empty %s is refused', (_name, schema) => {

@@ -3,15 +3,38 @@
 type Fields = Record<string, unknown>;
 
 const rig: Fields = {
-  method: 'girth-hitch', form: 'sewn-loop', material: 'hmpe', widthMm: 10, diameterMm: 6, bearing: 'pin', bearingMm: 5, legs: 2, state: 'new', pull: 'slow',
-  ageYears: { from: 1, to: 3 }, note: 'as told',
+  method: 'girth-hitch',
+  form: 'sewn-loop',
+  material: 'hmpe',
+  widthMm: 10,
+  diameterMm: 6,
+  bearing: 'pin',
+  bearingMm: 5,
+  legs: 2,
+  state: 'new',
+  pull: 'slow',
+  ageYears: { from: 1, to: 3 },
+  note: 'as told',
 };
 const figure: Fields = {
-  what: 'Breaking force', kind: 'measured', value: 12.5, unit: 'kN', of: 'lab-a/straight', rig, study: 'lab-a', standing: 'derived', locator: 'table 1',
-  checked: '2026-01-05', lowered: [{ by: 'few', steps: 1, why: 'few pulls' }], asPrinted: '12.5', why: 'as told',
-  derived: { formula: 'a * 2', inputs: { a: 'lab-a/straight' } }, note: 'as told',
+  what: 'Breaking force',
+  kind: 'measured',
+  value: 12.5,
+  unit: 'kN',
+  of: 'lab-a/straight',
+  rig,
+  study: 'lab-a',
+  standing: 'derived',
+  locator: 'table 1',
+  checked: '2026-01-05',
+  lowered: [{ by: 'few', steps: 1, why: 'few pulls' }],
+  asPrinted: '12.5',
+  why: 'as told',
+  derived: { formula: 'a * 2', inputs: { a: 'lab-a/straight' } },
+  note: 'as told',
 };
-const without = (fields: Fields, ...keys: string[]): Fields => Object.fromEntries(Object.entries(fields).filter(([key]) => !keys.includes(key)));
+const without = (fields: Fields, ...keys: string[]): Fields =>
+  Object.fromEntries(Object.entries(fields).filter(([key]) => !keys.includes(key)));
 const common = without(figure, 'value');
 
 export interface Shape {
@@ -21,14 +44,43 @@ export interface Shape {
   record: Fields;
 }
 
-const at = (name: string, file: string, ...records: Fields[]): Shape[] => records.map((record) => ({ name, file, record }));
-const values = (form: string, value: Fields): Shape => ({ name: `value ${form}`, file: 'data/figures/lab-a/x.yaml', record: { ...figure, value } });
+const at = (name: string, file: string, ...records: Fields[]): Shape[] =>
+  records.map((record) => ({ name, file, record }));
+const values = (form: string, value: Fields): Shape => ({
+  name: `value ${form}`,
+  file: 'data/figures/lab-a/x.yaml',
+  record: { ...figure, value },
+});
 
 export const SHAPES: readonly Shape[] = [
   ...at('figure', 'data/figures/lab-a/x.yaml', figure, { ...figure, of: 'unknotted', rig: { ...rig, ageYears: 4 } }),
-  ...at('table', 'data/figures/lab-a/x.yaml', { ...common, cells: { 'a-1': { value: 12.5, unit: 'kN', of: 'unknotted', rig, asPrinted: '12.5', study: 'lab-a', note: 'as told', lowered: [{ by: 'few', why: 'few pulls' }] } } }),
-  ...at('moved', 'data/figures/lab-a/x.yaml', { kind: 'moved', to: 'lab-a/straight', on: '2026-01-05', why: 'renamed' }),
-  ...at('split', 'data/figures/lab-a/x.yaml', { kind: 'split', to: ['lab-a/straight', 'lab-a/knot'], on: '2026-01-05', why: 'two results' }),
+  ...at('table', 'data/figures/lab-a/x.yaml', {
+    ...common,
+    cells: {
+      'a-1': {
+        value: 12.5,
+        unit: 'kN',
+        of: 'unknotted',
+        rig,
+        asPrinted: '12.5',
+        study: 'lab-a',
+        note: 'as told',
+        lowered: [{ by: 'few', why: 'few pulls' }],
+      },
+    },
+  }),
+  ...at('moved', 'data/figures/lab-a/x.yaml', {
+    kind: 'moved',
+    to: 'lab-a/straight',
+    on: '2026-01-05',
+    why: 'renamed',
+  }),
+  ...at('split', 'data/figures/lab-a/x.yaml', {
+    kind: 'split',
+    to: ['lab-a/straight', 'lab-a/knot'],
+    on: '2026-01-05',
+    why: 'two results',
+  }),
   values('tests', { tests: [11.5, 12.5], censored: [10] }),
   values('mean', { mean: 12.5, sd: 1, cv: 0.08, n: 5 }),
   values('low', { low: 10, high: 12, kind: 'extremes of n', n: 5 }),
@@ -36,35 +88,117 @@ export const SHAPES: readonly Shape[] = [
   values('atMost', { atMost: 22, n: 3 }),
   values('statement', { statement: 'the knot slipped' }),
   ...at('source', 'data/sources/x.yaml', {
-    type: 'report', title: 'Slings', authors: ['A. Tester'], publisher: 'Club', container: 'Journal', number: '1', edition: '2', issued: '2020-01', language: 'en',
-    url: 'https://example.org/a', doi: '10.1000/1', free: true, informal: 'one bench', checked: '2026-01-05', note: 'as told',
+    type: 'report',
+    title: 'Slings',
+    authors: ['A. Tester'],
+    publisher: 'Club',
+    container: 'Journal',
+    number: '1',
+    edition: '2',
+    issued: '2020-01',
+    language: 'en',
+    url: 'https://example.org/a',
+    doi: '10.1000/1',
+    free: true,
+    informal: 'one bench',
+    checked: '2026-01-05',
+    note: 'as told',
   }),
   ...at('factor', 'data/factors/x.yaml', {
-    what: 'Straight strength', acts: { multiplies: 'straight' }, class: 'sewn',
-    applies: { riggings: ['straight'], materials: ['hmpe'], forms: ['sewn-loop'], widthMm: [8, 12], bearings: ['pin'], legs: 2 }, along: 'bearingMm',
-    from: ['lab-a/straight'], leftOut: [{ figure: 'lab-a/knot', why: 'a knot' }], times: { by: 2, spread: 0.1, why: 'two loops' },
-    bridge: { widthMm: [6, 14], spread: 0.2, why: 'no other width' }, assumed: { low: 1, high: 2, why: 'as told' }, floor: 'lab-b/floor',
+    what: 'Straight strength',
+    acts: { multiplies: 'straight' },
+    class: 'sewn',
+    applies: {
+      riggings: ['straight'],
+      materials: ['hmpe'],
+      forms: ['sewn-loop'],
+      widthMm: [8, 12],
+      bearings: ['pin'],
+      legs: 2,
+    },
+    along: 'bearingMm',
+    from: ['lab-a/straight'],
+    leftOut: [{ figure: 'lab-a/knot', why: 'a knot' }],
+    times: { by: 2, spread: 0.1, why: 'two loops' },
+    bridge: { widthMm: [6, 14], spread: 0.2, why: 'no other width' },
+    assumed: { low: 1, high: 2, why: 'as told' },
+    floor: 'lab-b/floor',
   }),
   ...at(
-    'class', 'data/factors/class/x.yaml',
-    { what: 'Sewn', cv: { from: ['lab-a/straight'], note: 'pooled' }, ceiling: { cv: 0.2, why: 'as told' }, tau: { groups: [['lab-a/straight', 'lab-b/table#wide']], note: 'two' } },
-    { what: 'Sewn', cv: { assumed: 0.1, why: 'as told' }, ceiling: { cv: 0.2, why: 'as told' }, tau: { borrowed: 'sewn', why: 'near' } },
-    { what: 'Sewn', cv: { assumed: 0.1, why: 'as told' }, ceiling: { cv: 0.2, why: 'as told' }, tau: { assumed: 0.1, why: 'as told' } },
+    'class',
+    'data/factors/class/x.yaml',
+    {
+      what: 'Sewn',
+      cv: { from: ['lab-a/straight'], note: 'pooled' },
+      ceiling: { cv: 0.2, why: 'as told' },
+      tau: { groups: [['lab-a/straight', 'lab-b/table#wide']], note: 'two' },
+    },
+    {
+      what: 'Sewn',
+      cv: { assumed: 0.1, why: 'as told' },
+      ceiling: { cv: 0.2, why: 'as told' },
+      tau: { borrowed: 'sewn', why: 'near' },
+    },
+    {
+      what: 'Sewn',
+      cv: { assumed: 0.1, why: 'as told' },
+      ceiling: { cv: 0.2, why: 'as told' },
+      tau: { assumed: 0.1, why: 'as told' },
+    },
   ),
   ...at('method', 'data/methods/x.yaml', {
-    name: 'basket', order: 1, role: 'home', summary: 'Through the eye.', takes: ['sewn-loop'], eyes: ['bare-wire'],
-    links: [{ name: 'sling', part: 'sling', at: 'eye', legs: 4, factors: ['straight'] }], length: { words: 'half', share: 0.5 },
-    oneClipError: { what: 'One end.', releases: true }, closed: { possible: true, why: 'Threaded.' },
-    apart: [{ why: 'thin', when: { eyes: ['bare-wire'], materials: ['hmpe'] }, widthMm: [8, 12], figures: ['lab-a/straight'], published: ['lab-a/straight'] }],
+    name: 'basket',
+    order: 1,
+    role: 'home',
+    summary: 'Through the eye.',
+    takes: ['sewn-loop'],
+    eyes: ['bare-wire'],
+    links: [{ name: 'sling', part: 'sling', at: 'eye', legs: 4, factors: ['straight'] }],
+    length: { words: 'half', share: 0.5 },
+    oneClipError: { what: 'One end.', releases: true },
+    closed: { possible: true, why: 'Threaded.' },
+    apart: [
+      {
+        why: 'thin',
+        when: { eyes: ['bare-wire'], materials: ['hmpe'] },
+        widthMm: [8, 12],
+        figures: ['lab-a/straight'],
+        published: ['lab-a/straight'],
+      },
+    ],
     shown: ['lab-a/straight'],
   }),
-  ...at('sling', 'data/slings/x.yaml', { name: 'HMPE', order: 1, form: 'sewn-loop', material: 'hmpe', widthMm: 10, lengthsCm: [60], floor: 'lab-b/floor', note: 'as told' }),
+  ...at('sling', 'data/slings/x.yaml', {
+    name: 'HMPE',
+    order: 1,
+    form: 'sewn-loop',
+    material: 'hmpe',
+    widthMm: 10,
+    lengthsCm: [60],
+    floor: 'lab-b/floor',
+    note: 'as told',
+  }),
   ...at('gap', 'data/gaps/x.yaml', {
-    question: 'How strong?', blocks: [{ methods: ['basket'], slings: ['hmpe-10'], eyes: ['bare-wire'], belowMm: 3.5, aboveMm: 2 }], nearest: ['lab-a/straight'],
+    question: 'How strong?',
+    blocks: [{ methods: ['basket'], slings: ['hmpe-10'], eyes: ['bare-wire'], belowMm: 3.5, aboveMm: 2 }],
+    nearest: ['lab-a/straight'],
     test: { rig: 'a sling', pulls: 10, vary: 'width', record: 'force' },
   }),
-  ...at('replacement', 'data/replacements/x.yaml', { name: 'maker', order: 1, who: 'The maker.', keeps: 'the approval', refuses: 'old ones', ask: ['How long?'], figures: ['lab-b/floor'] }),
-  ...at('law', 'data/law/x.yaml', { region: 'eu', says: 'Altered is new.', figures: ['lab-b/floor'], checked: '2026-01-05' }),
+  ...at('replacement', 'data/replacements/x.yaml', {
+    name: 'maker',
+    order: 1,
+    who: 'The maker.',
+    keeps: 'the approval',
+    refuses: 'old ones',
+    ask: ['How long?'],
+    figures: ['lab-b/floor'],
+  }),
+  ...at('law', 'data/law/x.yaml', {
+    region: 'eu',
+    says: 'Altered is new.',
+    figures: ['lab-b/floor'],
+    checked: '2026-01-05',
+  }),
 ];
 
 type Path = readonly (string | number)[];

@@ -8,8 +8,8 @@ import { SITE_VARIABLE } from './serve-built-site.ts';
 export { expect };
 
 interface Watch {
-  /** Patterns of console errors that a test causes on purpose, such as a script that it stops. */
-  expectedErrors: RegExp[];
+  /** Console errors that a test causes on purpose, such as a script that it stops. */
+  expectedErrors: RegExp | null;
   watched: undefined;
 }
 
@@ -20,7 +20,7 @@ export const test = base.extend<Watch>({
     if (!address) throw new Error('The built site is not being served.');
     await use(address);
   },
-  expectedErrors: [[], { option: true }],
+  expectedErrors: [null, { option: true }],
   watched: [
     async ({ context, baseURL, expectedErrors }, use) => {
       const left: string[] = [];
@@ -30,9 +30,11 @@ export const test = base.extend<Watch>({
         if (!url.startsWith(baseURL ?? '') && !/^(?:data|blob|about):/.test(url)) left.push(url);
       });
       context.on('console', (message) => {
-        if (message.type() === 'error' && !expectedErrors.some((pattern) => pattern.test(message.text()))) errors.push(`${message.text()} (${message.location().url})`);
+        if (message.type() === 'error' && !expectedErrors?.test(message.text())) errors.push(`${message.text()} (${message.location().url})`);
       });
-      context.on('weberror', (error) => errors.push(String(error.error())));
+      context.on('weberror', (error) => {
+        if (!expectedErrors?.test(String(error.error()))) errors.push(String(error.error()));
+      });
       await use(undefined);
       expect(left, 'requests that left the site').toEqual([]);
       expect(errors, 'errors in the console').toEqual([]);

@@ -58,7 +58,7 @@ export function Axis({ frame }: { frame: Frame }) {
     <svg class="axis" viewBox={`0 0 ${LANE_WIDTH} 50`} aria-hidden="true" data-axis>
       {marks.map(({ kn, text, name }, i) => (
         <g key={name}>
-          <Upright kn={kn} name={name} height={50} />
+          <Upright kn={kn} name={name} height={22} />
           {/* Of two marks the lower one is written to its left, so that the words never meet. */}
           <text class={marks.length === 2 && i === 0 ? 'to-left' : 'to-right'} x={placeOf(kn) + (marks.length === 2 && i === 0 ? -5 : 5)} y="19">{text}</text>
         </g>

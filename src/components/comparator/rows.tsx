@@ -22,6 +22,25 @@ interface RowsProps {
 const hasFigures = (row: Row): boolean =>
   row.figures.length > 0 || row.shown.length > 0 || row.links.some((link) => link.factors.length > 0) || row.nearest !== undefined;
 
+/** In place of a drawing: why there is none, and what was published. */
+function Published({ row, frame }: { row: Row; frame: Frame }) {
+  const { figures } = frame.evidence;
+  // Cells of one table share its words: these are said once, and each value leads to its cell.
+  const names = [...new Set(row.shown.map((id) => figures[id]?.what ?? id))];
+  return (
+    <>
+      {row.state !== 'apart' && row.reasons.map((reason) => <p key={reason}>{reason}</p>)}
+      {row.shown.length === 0 && row.reasons.length === 0 && <p>No figure for this rig.</p>}
+      {names.map((name) => (
+        <p key={name} class="published">
+          Published, not computed: {name}:{' '}
+          {row.shown.filter((id) => (figures[id]?.what ?? id) === name).map((id, i) => <span key={id}>{i > 0 && '; '}<FigureLink id={id} frame={frame} isShort /></span>)}
+        </p>
+      ))}
+    </>
+  );
+}
+
 /** A row with its drawing, or with what was published where nothing could be computed. */
 function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; opened: Opened; onToggle: RowsProps['onToggle'] }) {
   const id = `work-${row.method}`;
@@ -30,18 +49,16 @@ function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; ope
   const short = counted === null ? null : aboveShort(row, counted, frame.unit);
   return (
     <tr class="full" data-working={hasFigures(row) ? id : undefined}>
-      <th scope="row">{row.place !== undefined && <b class="place">{row.place}. </b>}{row.name}</th>
+      <th scope="row">{row.place !== undefined && <b class="place">{`${row.place}. `}</b>}{row.name}</th>
       <td class="draw">
         {row.state === 'apart' && row.reasons.map((reason) => <p key={reason} class="reason">{reason}</p>)}
         {short && <p class="count">{short}</p>}
         {row.dots.length > 0 && <Lane row={row} frame={frame} />}
         {row.strip && <Strip strip={row.strip} />}
-        {row.dots.length === 0 && (row.shown.length > 0
-          ? <p>Published, not computed: {row.shown.map((figure, i) => <span key={figure}>{i > 0 && '; '}<FigureLink id={figure} frame={frame} /></span>)}</p>
-          : <p>No figure for this rig.</p>)}
+        {row.dots.length === 0 && <Published row={row} frame={frame} />}
       </td>
-      <td class="spread">{row.attachment ? lowAndMiddle(row.attachment, frame.unit) : '\u2013'}</td>
-      <td class="first">{weakLinkShort(row) ?? '\u2013'}</td>
+      <td class="spread">{row.attachment && lowAndMiddle(row.attachment, frame.unit)}</td>
+      <td class="first">{weakLinkShort(row)}</td>
       <td class="error">{row.oneClipError.releases ? <b>releases the device</b> : 'stays on the device'}</td>
       <td class="length">{row.finishedCm === null ? '' : `${Math.round(row.finishedCm)} cm`}</td>
       <td class="more">

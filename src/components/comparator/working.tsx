@@ -6,10 +6,12 @@ import { figureAddress, type Frame } from './setup.ts';
 import { valueText } from './words.ts';
 
 /** A figure as a link to its page, with how we know it. */
-export function FigureLink({ id, frame }: { id: string; frame: Frame }) {
+export function FigureLink({ id, frame, isShort = false }: { id: string; frame: Frame; isShort?: boolean }) {
   const figure = frame.evidence.figures[id];
   const value = figure ? valueText(figure.value, figure.unit) : '';
-  const text = figure ? `${figure.what}${value ? `: ${value}` : ''}` : id;
+  // A cell of a table is named too: the table's own words fit all of its cells.
+  const cell = id.includes('#') ? ` (${id.slice(id.indexOf('#') + 1).replaceAll('-', ' ')})` : '';
+  const text = isShort && value ? value : figure ? `${figure.what}${cell}${value ? `: ${value}` : ''}` : id;
   return <a href={figureAddress(frame.base, id)}>{text}{figure && <i>{` ${figure.standing.replaceAll('-', ' ')}`}</i>}</a>;
 }
 
@@ -80,7 +82,6 @@ export function Working({ row, frame }: { row: Row; frame: Frame }) {
           <ul>{row.shown.map((id) => <li key={id}><FigureLink id={id} frame={frame} /></li>)}</ul>
         </>
       )}
-      {row.state !== 'apart' && row.reasons.map((reason) => <p key={reason}>{reason}</p>)}
       <p><b>One clipping error:</b> {row.oneClipError.what}</p>
       <p><a href={`${frame.base}methods/${row.method}/`}>{row.name}: how it is made, and whether we would</a></p>
     </div>

@@ -8,8 +8,17 @@ export const demoStaysInDemo: Rule = {
     for (const { to, collection, from, fromCollection, field, at } of referencesOf(records)) {
       if (collection !== 'figures') continue;
       const invented = to.startsWith('demo/') || records.cells.get(to)?.figure.standing === 'invented';
-      const inside = fromCollection === 'figures' && (from.startsWith('demo/') || records.figures.get(from)?.data.standing === 'invented');
-      if (invented && !inside) report({ at, subject: `${from} ${field}`, problem: 'names an invented figure', got: to, advice: 'Name a published figure, or leave the place empty and write a gap.' });
+      const inside =
+        fromCollection === 'figures' &&
+        (from.startsWith('demo/') || records.figures.get(from)?.data.standing === 'invented');
+      if (invented && !inside)
+        report({
+          at,
+          subject: `${from} ${field}`,
+          problem: 'names an invented figure',
+          got: to,
+          advice: 'Name a published figure, or leave the place empty and write a gap.',
+        });
     }
   },
 };

@@ -4,6 +4,7 @@ import { classSeriesStateScatter } from './class-series-state-scatter.ts';
 import { demoStaysInDemo } from './demo-stays-in-demo.ts';
 import { denominatorsChain } from './denominators-chain.ts';
 import { derivedRecomputes } from './derived-recomputes.ts';
+import { feedFitsFactor } from './feed-fits-factor.ts';
 import { kindFitsValue } from './kind-fits-value.ts';
 import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
 import { methodHasProse } from './method-has-prose.ts';
@@ -26,8 +27,29 @@ import { standingHasSource } from './standing-has-source.ts';
 import { valueIsPossible } from './value-is-possible.ts';
 
 export const RULES: readonly Rule[] = [
-  standingHasSource, standingHasLocator, assumedHasReason, kindFitsValue, onlyMeasuredIsLowered, valueIsPossible,
-  ratioSaysOf, derivedRecomputes, noCycles, referencesExist, movedTargetIsOrdinary, publishedIdStays, demoStaysInDemo,
-  onlyMeasuredFeeds, oneNumberOnce, denominatorsChain, matchingFigureIsPlaced, classSeriesStateScatter, scatterBelowCeiling,
-  methodHasProse, prose, proseNamesFigures, proseCanBeRead, noVerdictOfSafety,
+  standingHasSource,
+  standingHasLocator,
+  assumedHasReason,
+  kindFitsValue,
+  onlyMeasuredIsLowered,
+  valueIsPossible,
+  ratioSaysOf,
+  derivedRecomputes,
+  noCycles,
+  referencesExist,
+  movedTargetIsOrdinary,
+  publishedIdStays,
+  demoStaysInDemo,
+  onlyMeasuredFeeds,
+  oneNumberOnce,
+  denominatorsChain,
+  matchingFigureIsPlaced,
+  feedFitsFactor,
+  classSeriesStateScatter,
+  scatterBelowCeiling,
+  methodHasProse,
+  prose,
+  proseNamesFigures,
+  proseCanBeRead,
+  noVerdictOfSafety,
 ];

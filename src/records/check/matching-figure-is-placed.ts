@@ -5,7 +5,8 @@ import type { Rule } from './rule.ts';
 
 export const matchingFigureIsPlaced: Rule = {
   name: 'matching-figure-is-placed',
-  description: 'A measured strength whose rig is that of a factor stands in its from or in its leftOut, so that no new figure moves an answer silently.',
+  description:
+    'A measured strength whose rig is that of a factor stands in its from or in its leftOut, so that no new figure moves an answer silently.',
   check(report, { factors, cells }) {
     for (const placed of cells.values()) {
       for (const record of factors.values()) {
@@ -13,7 +14,9 @@ export const matchingFigureIsPlaced: Rule = {
         if (!matches(placed.figure, data.applies) || data.from.includes(placed.figure.id)) continue;
         if (data.leftOut.some((entry) => entry.figure === placed.figure.id)) continue;
         report({
-          at: placed.at(), subject: placed.figure.id, problem: `has the rig of the factor ${record.id} and stands in neither of its lists`,
+          at: placed.at(),
+          subject: placed.figure.id,
+          problem: `has the rig of the factor ${record.id} and stands in neither of its lists`,
           advice: `Add it to from in ${record.file}, or to leftOut with the reason.`,
         });
       }
@@ -32,7 +35,8 @@ export function matches(figure: ResolvedFigure, applies: FactorRecord['applies']
   if (figure.kind !== 'measured' || figure.standing === 'invented') return false;
   if (unit === undefined || !(FORCE_UNITS.has(unit) || unit === 'percent' || unit === 'ratio')) return false;
   if ((rig.state ?? 'new') !== 'new' || (rig.pull ?? 'slow') !== 'slow') return false;
-  const stated = <T>(value: T | undefined, list: readonly T[] | undefined) => list === undefined || (value !== undefined && list.includes(value));
+  const stated = <T>(value: T | undefined, list: readonly T[] | undefined) =>
+    list === undefined || (value !== undefined && list.includes(value));
   if (applies.riggings === undefined || !stated(rig.method, applies.riggings)) return false;
   if (!stated(rig.material, applies.materials) || !stated(rig.bearing, applies.bearings)) return false;
   if (rig.form !== undefined && applies.forms && !applies.forms.includes(rig.form)) return false;

@@ -6,7 +6,14 @@ export const methodHasProse: Rule = {
   check(report, { methods, files }) {
     for (const record of methods.values()) {
       const file = `content/methods/${record.id}.mdx`;
-      if (!(file in files)) report({ warning: true, at: record.at(), subject: record.id, problem: `there is no ${file}`, advice: 'Write it; numbers only through <Fig id>.' });
+      if (!(file in files))
+        report({
+          warning: true,
+          at: record.at(),
+          subject: record.id,
+          problem: `there is no ${file}`,
+          advice: 'Write it; numbers only through <Fig id>.',
+        });
     }
   },
 };

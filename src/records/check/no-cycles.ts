@@ -1,7 +1,10 @@
 import type { Position } from '../fault.ts';
 import type { Rule } from './rule.ts';
 
-interface Edge { to: string; at: Position }
+interface Edge {
+  to: string;
+  at: Position;
+}
 
 export const noCycles: Rule = {
   name: 'no-cycles',
@@ -11,13 +14,17 @@ export const noCycles: Rule = {
     for (const placed of cells.values()) {
       const edges: Edge[] = [];
       if (placed.figure.of?.includes('/')) edges.push({ to: placed.figure.of, at: placed.at('of') });
-      for (const [name, to] of Object.entries(placed.figure.derived?.inputs ?? {})) edges.push({ to, at: placed.record.at(['derived', 'inputs', name]) });
+      for (const [name, to] of Object.entries(placed.figure.derived?.inputs ?? {}))
+        edges.push({ to, at: placed.record.at(['derived', 'inputs', name]) });
       ofFigures.set(placed.figure.id, edges);
     }
     const ofFactors = new Map<string, Edge[]>();
     for (const record of factors.values()) {
       const { acts } = record.data;
-      ofFactors.set(record.id, typeof acts === 'object' ? [{ to: acts.multiplies, at: record.at(['acts', 'multiplies']) }] : []);
+      ofFactors.set(
+        record.id,
+        typeof acts === 'object' ? [{ to: acts.multiplies, at: record.at(['acts', 'multiplies']) }] : [],
+      );
     }
     const ofClasses = new Map<string, Edge[]>();
     for (const record of classes.values()) {
@@ -26,7 +33,13 @@ export const noCycles: Rule = {
     }
     for (const graph of [ofFigures, ofFactors, ofClasses]) {
       for (const { chain, at } of cyclesOf(graph)) {
-        report({ at, subject: chain[0] as string, problem: 'leads back to itself', got: chain.join(' < '), advice: 'Break the chain at the figure or factor that was measured on its own.' });
+        report({
+          at,
+          subject: chain[0] as string,
+          problem: 'leads back to itself',
+          got: chain.join(' < '),
+          advice: 'Break the chain at the figure or factor that was measured on its own.',
+        });
       }
     }
   },

@@ -3,25 +3,49 @@ import type { Rule } from './rule.ts';
 
 export const onlyMeasuredFeeds: Rule = {
   name: 'only-measured-feeds',
-  description: 'Only measured values feed a factor or a class: no maximum, no teaching range, no interval, no statement, no requirement, no rule, nothing invented.',
+  description:
+    'Only measured values feed a factor or a class: no maximum, no teaching range, no interval, no statement, no requirement, no rule, nothing invented.',
   check(report, { factors, classes, slings, cells }) {
     const feeds = (subject: string, address: string, at: () => Parameters<typeof report>[0]['at']) => {
       const figure = cells.get(address)?.figure;
       const problem = figure && whyNot(figure);
-      if (problem) report({ at: at(), subject, problem: `${address} ${problem[0]}`, got: problem[1], advice: 'Move it to leftOut with the reason; it may be shown, never fed.' });
+      if (problem)
+        report({
+          at: at(),
+          subject,
+          problem: `${address} ${problem[0]}`,
+          got: problem[1],
+          advice: 'Move it to leftOut with the reason; it may be shown, never fed.',
+        });
     };
     for (const record of factors.values()) {
-      record.data.from.forEach((address, i) => { feeds(record.id, address, () => record.at(['from', i])); });
+      record.data.from.forEach((address, i) => {
+        feeds(record.id, address, () => record.at(['from', i]));
+      });
     }
     for (const record of classes.values()) {
       const { cv, tau } = record.data;
-      if ('from' in cv) cv.from.forEach((address, i) => { feeds(`class/${record.id}`, address, () => record.at(['cv', 'from', i])); });
-      if ('groups' in tau) tau.groups.forEach((group, g) => { group.forEach((address, i) => { feeds(`class/${record.id}`, address, () => record.at(['tau', 'groups', g, i])); }); });
+      if ('from' in cv)
+        cv.from.forEach((address, i) => {
+          feeds(`class/${record.id}`, address, () => record.at(['cv', 'from', i]));
+        });
+      if ('groups' in tau)
+        tau.groups.forEach((group, g) => {
+          group.forEach((address, i) => {
+            feeds(`class/${record.id}`, address, () => record.at(['tau', 'groups', g, i]));
+          });
+        });
     }
     for (const record of [...factors.values(), ...slings.values()]) {
       const figure = record.data.floor === undefined ? undefined : cells.get(record.data.floor)?.figure;
       if (figure && figure.kind !== 'required') {
-        report({ at: record.at(['floor']), subject: record.id, problem: `the floor ${figure.id} is no requirement`, got: figure.kind, advice: 'Name a figure of the kind required.' });
+        report({
+          at: record.at(['floor']),
+          subject: record.id,
+          problem: `the floor ${figure.id} is no requirement`,
+          got: figure.kind,
+          advice: 'Name a figure of the kind required.',
+        });
       }
     }
   },
@@ -36,7 +60,8 @@ export function whyNot(figure: ResolvedFigure): [string, string] | undefined {
   if (typeof value === 'number') return undefined;
   if ('atMost' in value) return ['is a maximum', 'atMost'];
   if ('statement' in value) return ['is a statement', 'statement'];
-  if ('low' in value && (value.kind === 'teaching' || value.kind === "author's interval")) return ['is a range of the wrong kind', value.kind];
+  if ('low' in value && (value.kind === 'teaching' || value.kind === "author's interval"))
+    return ['is a range of the wrong kind', value.kind];
   if ('atLeast' in value && value.n === undefined) return ['is a lower limit without its count of pulls', 'atLeast'];
   return undefined;
 }

@@ -9,8 +9,13 @@ export const prose: Rule = {
     for (const { text, at, kind } of proseOf(records).passages) {
       for (const quantity of findQuantities(text)) {
         report({
-          at: at(quantity.index), subject: 'prose', problem: `"${quantity.text}" is a quantity without an origin`,
-          advice: kind === 'record' ? 'Name the figure in a field of the record, and say it without the number.' : 'Use <Fig id="source/result" /> or move it into a record.',
+          at: at(quantity.index),
+          subject: 'prose',
+          problem: `"${quantity.text}" is a quantity without an origin`,
+          advice:
+            kind === 'record'
+              ? 'Name the figure in a field of the record, and say it without the number.'
+              : 'Use <Fig id="source/result" /> or move it into a record.',
         });
       }
     }

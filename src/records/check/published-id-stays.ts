@@ -3,7 +3,8 @@ import type { Rule } from './rule.ts';
 
 export const publishedIdStays: Rule = {
   name: 'published-id-stays',
-  description: 'An address of a figure that a frozen version has published still leads somewhere: to the figure, or to a moved record.',
+  description:
+    'An address of a figure that a frozen version has published still leads somewhere: to the figure, or to a moved record.',
   check(report, { files, cells, moved, present }) {
     const versions = Object.keys(files).filter((file) => /^data\/versions\/\d{4}-\d{2}-\d{2}\.\d+\.json$/.test(file));
     const order = (file: string) => file.replace(/\.(\d+)\.json$/, (_, n: string) => `.${n.padStart(6, '0')}`);
@@ -15,7 +16,12 @@ export const publishedIdStays: Rule = {
     try {
       frozen = JSON.parse(text);
     } catch {
-      report({ at: place(0), subject: 'version', problem: 'is not JSON', advice: 'Cut the version again; a frozen file is never edited.' });
+      report({
+        at: place(0),
+        subject: 'version',
+        problem: 'is not JSON',
+        advice: 'Cut the version again; a frozen file is never edited.',
+      });
       return;
     }
     for (const id of Object.keys(frozen.figures ?? frozen.evidence?.figures ?? {})) {
@@ -23,7 +29,9 @@ export const publishedIdStays: Rule = {
       if (cells.has(id) || moved.has(record)) continue;
       if (present.figures.has(record) && ![...cells.keys()].some((cell) => cell.split('#')[0] === record)) continue; // unreadable: told elsewhere
       report({
-        at: place(Math.max(0, text.indexOf(JSON.stringify(id)))), subject: id, problem: 'was published in this version and is gone',
+        at: place(Math.max(0, text.indexOf(JSON.stringify(id)))),
+        subject: id,
+        problem: 'was published in this version and is gone',
         advice: `Put it back, or write data/figures/${record}.yaml with kind: moved, to, on and why.`,
       });
     }

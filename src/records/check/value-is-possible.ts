@@ -16,7 +16,10 @@ export const valueIsPossible: Rule = {
       for (const { path, number } of numbersOf(value)) {
         if (number >= low && number <= high) continue;
         report({
-          at: placed.record.at([...placed.path('value'), ...path]), subject: id, problem: `is outside ${low} to ${high} ${unit}${of && OWN_STRENGTH.includes(of) ? ` of ${of}` : ''}`, got: String(number),
+          at: placed.record.at([...placed.path('value'), ...path]),
+          subject: id,
+          problem: `is outside ${low} to ${high} ${unit}${of && OWN_STRENGTH.includes(of) ? ` of ${of}` : ''}`,
+          got: String(number),
           advice: 'Look the number, its unit and its denominator up again.',
         });
       }

@@ -12,7 +12,8 @@ export function proseOfComponent(file: string, source: string): Prose {
   const shift = isPage ? 0 : -FENCE.length;
   const { ast, diagnostics } = parse(text);
   for (const { text: message, labels, severity } of diagnostics) {
-    if (severity === 'error') gatherer.prose.failures.push({ offset: Math.max(0, (labels[0]?.start ?? 0) + shift), message });
+    if (severity === 'error')
+      gatherer.prose.failures.push({ offset: Math.max(0, (labels[0]?.start ?? 0) + shift), message });
   }
   gatherJsx(ast, { text, shift, source }, gatherer);
   gatherer.end();

@@ -1,7 +1,12 @@
 /** Readable text of syntax trees with JSX (ESTree): components, islands, and expressions in prose. */
 import { RunGatherer } from './run.ts';
 
-interface Node { type: string; start: number; end: number; [key: string]: unknown }
+interface Node {
+  type: string;
+  start: number;
+  end: number;
+  [key: string]: unknown;
+}
 
 /** Elements whose text is no quantity of ours: a figure with its origin, a date, the name of a source. */
 const EXEMPT_ELEMENTS: ReadonlySet<string> = new Set(['Fig', 'time', 'cite']);
@@ -11,20 +16,94 @@ const EXEMPT_MARKS: ReadonlySet<string> = new Set(['data-input', 'data-axis']);
 const NO_TEXT: ReadonlySet<string> = new Set(['style', 'script']);
 /** Elements that do not break a line of text. */
 const INLINE: ReadonlySet<string> = new Set([
-  'a', 'abbr', 'b', 'bdi', 'cite', 'code', 'data', 'dfn', 'em', 'i', 'kbd', 'mark', 'q', 's', 'samp', 'small', 'span', 'strong', 'sub', 'sup', 'time', 'tspan', 'u',
-  'var', 'wbr', 'Fig',
+  'a',
+  'abbr',
+  'b',
+  'bdi',
+  'cite',
+  'code',
+  'data',
+  'dfn',
+  'em',
+  'i',
+  'kbd',
+  'mark',
+  'q',
+  's',
+  'samp',
+  'small',
+  'span',
+  'strong',
+  'sub',
+  'sup',
+  'time',
+  'tspan',
+  'u',
+  'var',
+  'wbr',
+  'Fig',
 ]);
 /** Attributes that hold layout, addresses or names of code, never a sentence. */
 const CODE_ATTRIBUTES: ReadonlySet<string> = new Set([
-  'class', 'className', 'class:list', 'style', 'id', 'href', 'src', 'srcset', 'sizes', 'media', 'd', 'viewBox', 'points', 'transform', 'x', 'y', 'x1', 'x2', 'y1', 'y2',
-  'cx', 'cy', 'r', 'rx', 'ry', 'dx', 'dy', 'width', 'height', 'stroke-width', 'strokeWidth', 'stroke-dasharray', 'strokeDasharray', 'font-size', 'fontSize', 'rel',
-  'type', 'name', 'for', 'htmlFor', 'key', 'role', 'lang', 'target', 'pattern', 'inputmode', 'inputMode', 'autocomplete', 'method', 'action', 'client:media', 'offset',
+  'class',
+  'className',
+  'class:list',
+  'style',
+  'id',
+  'href',
+  'src',
+  'srcset',
+  'sizes',
+  'media',
+  'd',
+  'viewBox',
+  'points',
+  'transform',
+  'x',
+  'y',
+  'x1',
+  'x2',
+  'y1',
+  'y2',
+  'cx',
+  'cy',
+  'r',
+  'rx',
+  'ry',
+  'dx',
+  'dy',
+  'width',
+  'height',
+  'stroke-width',
+  'strokeWidth',
+  'stroke-dasharray',
+  'strokeDasharray',
+  'font-size',
+  'fontSize',
+  'rel',
+  'type',
+  'name',
+  'for',
+  'htmlFor',
+  'key',
+  'role',
+  'lang',
+  'target',
+  'pattern',
+  'inputmode',
+  'inputMode',
+  'autocomplete',
+  'method',
+  'action',
+  'client:media',
+  'offset',
 ]);
 
 /** The outline of a drawing, held in a string. */
 const PATH_DATA = /^\s*[Mm][\sMmLlHhVvCcSsQqTtAaZz0-9.,-]+$/;
 
-const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
+const isNode = (value: unknown): value is Node =>
+  typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
 
 /** What part of the file a tree came from: its text there, and how far its offsets lie from the file's. */
 export interface Piece {
@@ -66,7 +145,8 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
         into.end();
         return;
       case 'Literal':
-        if (typeof value['value'] === 'string' && !PATH_DATA.test(value['value'])) into.apart('code', source, at(value.start) + 1, at(value.end) - 1);
+        if (typeof value['value'] === 'string' && !PATH_DATA.test(value['value']))
+          into.apart('code', source, at(value.start) + 1, at(value.end) - 1);
         return;
       case 'TemplateLiteral':
         template(value);
@@ -81,7 +161,8 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
         return;
       default:
         for (const [name, part] of Object.entries(value)) {
-          if (name === 'comments' || name === 'typeAnnotation' || name === 'typeArguments' || name === 'typeParameters') continue;
+          if (name === 'comments' || name === 'typeAnnotation' || name === 'typeArguments' || name === 'typeParameters')
+            continue;
           if (name === 'key' && value.type === 'Property' && !value['computed']) continue;
           visit(part);
         }
@@ -120,7 +201,9 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
     const opening = node['openingElement'] as Node | undefined;
     const name = opening ? nameOf(opening['name'] as Node) : '';
     const attributes = ((opening?.['attributes'] ?? []) as Node[]).filter(isNode);
-    const marked = attributes.some((attribute) => attribute.type === 'JSXAttribute' && EXEMPT_MARKS.has(nameOf(attribute['name'] as Node)));
+    const marked = attributes.some(
+      (attribute) => attribute.type === 'JSXAttribute' && EXEMPT_MARKS.has(nameOf(attribute['name'] as Node)),
+    );
     if (name === 'Fig') mention(attributes);
     if (EXEMPT_ELEMENTS.has(name) || marked) {
       into.opaque(at(node.start));
@@ -149,9 +232,12 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
         }
         case 'JSXExpressionContainer': {
           const expression = child['expression'] as Node;
-          if (expression.type === 'Literal' && (typeof expression['value'] === 'string')) into.add(source, at(expression.start) + 1, at(expression.end) - 1);
-          else if (expression.type === 'Literal' && typeof expression['value'] === 'number') into.plain(String(expression['value']), at(expression.start));
-          else if (expression.type === 'TemplateLiteral' && !(expression['expressions'] as unknown[]).length) into.add(source, at(expression.start) + 1, at(expression.end) - 1);
+          if (expression.type === 'Literal' && typeof expression['value'] === 'string')
+            into.add(source, at(expression.start) + 1, at(expression.end) - 1);
+          else if (expression.type === 'Literal' && typeof expression['value'] === 'number')
+            into.plain(String(expression['value']), at(expression.start));
+          else if (expression.type === 'TemplateLiteral' && !(expression['expressions'] as unknown[]).length)
+            into.add(source, at(expression.start) + 1, at(expression.end) - 1);
           else if (expression.type !== 'JSXEmptyExpression') {
             into.opaque(at(child.start));
             const kept = into.hold();
@@ -192,7 +278,8 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
       if (attribute.type !== 'JSXAttribute' || nameOf(attribute['name'] as Node) !== 'id') continue;
       let value = attribute['value'] as Node | null;
       if (value?.type === 'JSXExpressionContainer') value = value['expression'] as Node;
-      if (value?.type === 'Literal' && typeof value['value'] === 'string') into.prose.mentions.push({ id: value['value'], offset: at(value.start) + 1 });
+      if (value?.type === 'Literal' && typeof value['value'] === 'string')
+        into.prose.mentions.push({ id: value['value'], offset: at(value.start) + 1 });
     }
   }
 }

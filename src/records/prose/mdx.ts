@@ -17,10 +17,33 @@ interface Node {
   attributes?: { type: string; name?: string; value?: unknown }[];
 }
 
+/** What is looked at first in an expression between braces. */
+interface Expression {
+  type: string;
+  value?: unknown;
+  expressions?: unknown[];
+  start: number;
+  end: number;
+}
+
 const EXEMPT: ReadonlySet<string> = new Set(['Fig', 'time', 'cite']);
 /** Attributes that hold an address or a name of code, never a sentence. */
 const CODE_ATTRIBUTES: ReadonlySet<string> = new Set(['class', 'className', 'id', 'href', 'src', 'rel', 'lang']);
-const INLINE: ReadonlySet<string> = new Set(['text', 'strong', 'emphasis', 'delete', 'link', 'linkReference', 'inlineCode', 'mdxTextExpression', 'mdxJsxTextElement', 'image', 'imageReference', 'break', 'footnoteReference']);
+const INLINE: ReadonlySet<string> = new Set([
+  'text',
+  'strong',
+  'emphasis',
+  'delete',
+  'link',
+  'linkReference',
+  'inlineCode',
+  'mdxTextExpression',
+  'mdxJsxTextElement',
+  'image',
+  'imageReference',
+  'break',
+  'footnoteReference',
+]);
 
 export function proseOfMdx(source: string): Prose {
   const gatherer = new RunGatherer();
@@ -31,7 +54,10 @@ export function proseOfMdx(source: string): Prose {
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
     const [, line, column] = /^(\d+):(\d+):/.exec(message) ?? [];
-    gatherer.prose.failures.push({ offset: offsetOf(source, Number(line ?? 1), Number(column ?? 1)), message: message.replace(/^\d+:\d+: | \(mdx[\w:-]+\)$/g, '') });
+    gatherer.prose.failures.push({
+      offset: offsetOf(source, Number(line ?? 1), Number(column ?? 1)),
+      message: message.replace(/^\d+:\d+: | \(mdx[\w:-]+\)$/g, ''),
+    });
     return gatherer.prose;
   }
   visitNode(tree);
@@ -91,39 +117,69 @@ export function proseOfMdx(source: string): Prose {
     if (!text) return;
     const from = source.indexOf(text, start);
     if (from >= 0 && from < end) gatherer.apart('attribute', source, from, from + text.length);
-    else gatherer.apart('attribute', text.padEnd(1), 0, 0);
+    else gatherer.apartAt('attribute', text, start);
   }
 
   function expression(code: string, start: number, end: number, flow: boolean): void {
-    const from = source.indexOf(code, start);
-    if (from < 0 || from + code.length > end) return;
+    const found = source.indexOf(code, start);
+    if (found < 0 || found + code.length > end) {
+      // The parser took out quotation marks or indentation: its text is read, and all of it stands at the start.
+      const inner = new RunGatherer();
+      gatherExpression(code, code, 0, 0, flow, inner);
+      inner.end();
+      for (const run of inner.prose.runs) gatherer.apartAt('code', run.text, start);
+      for (const { id } of inner.prose.mentions) gatherer.prose.mentions.push({ id, offset: start });
+      if (flow) gatherer.opaque(start);
+      return;
+    }
+    gatherExpression(code, source, found, start, flow, gatherer);
+  }
+
+  /** Reads an expression whose text stands at `from` in `text`. */
+  function gatherExpression(
+    code: string,
+    text: string,
+    from: number,
+    start: number,
+    flow: boolean,
+    into: RunGatherer,
+  ): void {
     const [before, after] = flow ? ['<>{', '}</>'] : ['---\n', '\n---\n'];
     const { ast } = parse(`${before}${code}${after}`);
-    const piece = { text: code, shift: from - before.length, source };
-    const root = flow ? (((ast as unknown as { body: { children: unknown[] }[] }).body[0]?.children ?? [])[0] as { expression?: { type: string; value?: unknown; start: number; end: number; expressions?: unknown[] } } | undefined)?.expression : ast;
-    const literal = flow ? (root as { type: string; value?: unknown; start: number; end: number; expressions?: unknown[] } | undefined) : undefined;
-    if (literal && ((literal.type === 'Literal' && typeof literal.value === 'string') || (literal.type === 'TemplateLiteral' && !literal.expressions?.length))) {
-      gatherer.add(source, literal.start + piece.shift + 1, literal.end + piece.shift - 1);
+    const piece = { text: code, shift: from - before.length, source: text };
+    const whole = ast as unknown as { body: { children?: { expression?: Expression }[] }[] };
+    const root = flow ? whole.body[0]?.children?.[0]?.expression : undefined;
+    const plainTemplate = root?.type === 'TemplateLiteral' && root.expressions?.length === 0;
+    if (root && (plainTemplate || (root.type === 'Literal' && typeof root.value === 'string'))) {
+      into.add(text, root.start + piece.shift + 1, root.end + piece.shift - 1);
       return;
     }
-    if (literal?.type === 'Literal' && typeof literal.value === 'number') {
-      gatherer.plain(String(literal.value), literal.start + piece.shift);
+    if (root?.type === 'Literal' && typeof root.value === 'number') {
+      into.plain(String(root.value), root.start + piece.shift);
       return;
     }
-    if (flow) gatherer.opaque(start);
-    const kept = gatherer.hold();
-    gatherJsx(root, piece, gatherer);
-    gatherer.resume(kept);
+    if (flow) into.opaque(start);
+    const kept = into.hold();
+    gatherJsx(flow ? root : ast, piece, into);
+    into.resume(kept);
   }
 
   function element(node: Node, start: number, end: number): void {
     const first = node.children?.[0]?.position?.start.offset ?? end;
     let from = start;
     for (const attribute of node.attributes ?? []) {
-      const text = typeof attribute.value === 'string' ? attribute.value : (attribute.value as { value?: string } | null)?.value;
+      const text =
+        typeof attribute.value === 'string' ? attribute.value : (attribute.value as { value?: string } | null)?.value;
       if (text === undefined || text === null) continue;
-      const place = source.indexOf(text, attribute.name ? source.indexOf(attribute.name, from) + attribute.name.length : from);
-      if (place < 0 || place > first) continue;
+      const place = source.indexOf(
+        text,
+        attribute.name ? source.indexOf(attribute.name, from) + attribute.name.length : from,
+      );
+      if (place < 0 || place > first) {
+        if (typeof attribute.value === 'string') gatherer.apartAt('attribute', text, start);
+        else expression(text, start, start, true);
+        continue;
+      }
       from = place + text.length;
       if (node.name === 'Fig' && attribute.name === 'id') {
         const id = typeof attribute.value === 'string' ? text : /^\s*(['"`])([^'"`$]*)\1\s*$/.exec(text)?.[2];
@@ -152,7 +208,8 @@ function gatherFrontMatter(source: string, gatherer: RunGatherer): void {
   if (!match) return;
   const shift = source.indexOf('\n') + 1;
   const document = parseDocument(match[1] as string, { prettyErrors: false });
-  for (const error of document.errors) gatherer.prose.failures.push({ offset: shift + error.pos[0], message: `front matter: ${error.message}` });
+  for (const error of document.errors)
+    gatherer.prose.failures.push({ offset: shift + error.pos[0], message: `front matter: ${error.message}` });
   visit(document, {
     Scalar: (key, node) => {
       if (key === 'key' || !isScalar(node) || !node.range) return;

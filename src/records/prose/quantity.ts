@@ -15,17 +15,22 @@ const GAP = '[\\s\\u00a0\\u200b\\u2009\\u202f\\u2060\\ufeff]';
 const NUMBER = `(?:\\d{1,3}(?:[\\u0020\\u00a0\\u2009\\u202f.,'\\u2019]\\d{3})+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?|[\\u00bc-\\u00be])`;
 const JOIN = `(?:${GAP}*(?:[-\\u2010-\\u2015\\u2212~/\\u00b1\\u00d7]|to|and|or|by)${GAP}*)`;
 
-const WORD = 'one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen'
-  + '|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|thousand|dozen';
+const WORD =
+  'one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen' +
+  '|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|thousand|dozen';
 const WORDS = `(?:${WORD})(?:(?:-|${GAP}+|${GAP}+and${GAP}+)(?:${WORD}))*`;
 
 /** Symbols of units. One letter alone counts only behind digits. */
-const SYMBOLS = 'kN|MN|daN|mN|N|kgf|lbf|kg|lbs?|oz|mm|cm|km|m|\\u00b5m|in\\.|ft|kJ|J|MPa|GPa|kPa|Pa|bar|psi|N/tex|cN/tex|dtex|den|g/cm3|g/m|mm/min|m/s|km/h'
-  + '|g|ms|min|h|s|Hz|W/mK|EUR|GBP|USD|CHF|K|t';
+const SYMBOLS =
+  'kN|MN|daN|mN|N|kgf|lbf|kg|lbs?|oz|mm|cm|km|m|\\u00b5m|in\\.|ft|kJ|J|MPa|GPa|kPa|Pa|bar|psi|N/tex|cN/tex|dtex|den|g/cm3|g/m|mm/min|m/s|km/h' +
+  '|g|ms|min|h|s|Hz|W/mK|EUR|GBP|USD|CHF|K|t';
 /** Units spelled out; the plural s is added. */
-const SPELLED = 'kilo-?newton|mega-?newton|deca-?newton|newton|kilogram(?:me)?(?:[ -]force)?|gram(?:me)?|kilo|pound(?:s?[ -]force)?|ounce|tonne|ton'
-  + '|milli-?met(?:re|er)|centi-?met(?:re|er)|kilo-?met(?:re|er)|met(?:re|er)|inch(?:e)?|foot|feet|yard|joule|kilojoule|pascal|megapascal|gigapascal'
-  + '|year|month|week|day|hour|minute|second|season|per' + `${GAP}` + '?cent|percentage point|degree|celsius|cycle|euro|dollar|franc|denier|decitex';
+const SPELLED =
+  'kilo-?newton|mega-?newton|deca-?newton|newton|kilogram(?:me)?(?:[ -]force)?|gram(?:me)?|kilo|pound(?:s?[ -]force)?|ounce|tonne|ton' +
+  '|milli-?met(?:re|er)|centi-?met(?:re|er)|kilo-?met(?:re|er)|met(?:re|er)|inch(?:e)?|foot|feet|yard|joule|kilojoule|pascal|megapascal|gigapascal' +
+  '|year|month|week|day|hour|minute|second|season|per' +
+  `${GAP}` +
+  '?cent|percentage point|degree|celsius|cycle|euro|dollar|franc|denier|decitex';
 /** Signs that stand close behind a number. */
 const SIGNS = '%|\\u2030|\\u00b0(?:[CF](?![\\p{L}]))?|\\u20ac|\\u00a3|\\$|\\u2033|\\u2103';
 
@@ -34,9 +39,15 @@ const NOT_AFTER = '(?![\\p{L}\\p{N}_])';
 
 const PATTERNS = [
   // 31 kN, 5-10 kN, 5 to 10 kN, 5 kN to 10 kN (first part), 10-year, 37 000 N, 60 %, 20 °C
-  new RegExp(`${NOT_BEFORE}${NUMBER}(?:${JOIN}${NUMBER})*(?:${GAP}*(?:${SIGNS})|(?:${GAP}|-|\\u2010|\\u2011)*(?:(?:${SPELLED})s?|${SYMBOLS})${NOT_AFTER})`, 'giu'),
+  new RegExp(
+    `${NOT_BEFORE}${NUMBER}(?:${JOIN}${NUMBER})*(?:${GAP}*(?:${SIGNS})|(?:${GAP}|-|\\u2010|\\u2011)*(?:(?:${SPELLED})s?|${SYMBOLS})${NOT_AFTER})`,
+    'giu',
+  ),
   // twelve kilonewtons, ten to twelve years, sixty per cent, one hundred kN
-  new RegExp(`(?<![\\p{L}\\p{N}-])(?:${WORDS})(?:${GAP}*(?:to|or|and|-)${GAP}*(?:${WORDS}))?(?:${GAP}|-)+(?:(?:${SPELLED})s?|kN|daN|kgf|lbf|kg|mm|cm|%)${NOT_AFTER}`, 'giu'),
+  new RegExp(
+    `(?<![\\p{L}\\p{N}-])(?:${WORDS})(?:${GAP}*(?:to|or|and|-)${GAP}*(?:${WORDS}))?(?:${GAP}|-)+(?:(?:${SPELLED})s?|kN|daN|kgf|lbf|kg|mm|cm|%)${NOT_AFTER}`,
+    'giu',
+  ),
   // € 40, $ 40
   new RegExp(`[\\u20ac\\u00a3$]${GAP}*${NUMBER}`, 'gu'),
   // 2:1 as a ratio; 12:30 and EN 566:2017 are none
@@ -44,8 +55,9 @@ const PATTERNS = [
 ];
 
 /** Symbols of one or two letters are told apart by case: 5 N and 5 m are quantities, 5 S is not. */
-const CASED = /(?:^|[\s\d\u00a0\u2009\u202f\u200b\u2060\u00bc-\u00be-])(N|MN|mN|J|kJ|Pa|K|m|g|s|h|t|ms|min|den|bar|in\.)$/;
-const ONE_LETTER = /(?<![\p{L}/])(?:[a-z]|mn|pa|ms|kj)$/iu;
+const CASED =
+  /(?:^|[\s\d\u00a0\u2009\u202f\u200b\u2060\u00bc-\u00be-])(N|MN|mN|J|kJ|Pa|K|m|g|s|h|t|ms|min|den|bar|in\.)$/;
+const ONE_LETTER = /(?<![\p{L}/\u00b0])(?:[a-z]|mn|pa|ms|kj)$/iu;
 /** "1990s", "the 80s", "50s": a decade. */
 const DECADE = /\d0s$/;
 /** Turns of speech that count nothing. */

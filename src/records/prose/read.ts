@@ -33,7 +33,8 @@ export function proseOf(records: Records): ProseOfProject {
     if (!isMdx && !/^src\/.*\.(astro|tsx)$/.test(file)) continue;
     const prose = isMdx ? proseOfMdx(source) : proseOfComponent(file, source);
     const place = positionsOf(file, source);
-    for (const { text, offsets, kind } of prose.runs) all.passages.push({ file, text, kind, at: (index) => place(offsets[index] ?? 0) });
+    for (const { text, offsets, kind } of prose.runs)
+      all.passages.push({ file, text, kind, at: (index) => place(offsets[index] ?? 0) });
     for (const { id, offset } of prose.mentions) all.mentions.push({ id, at: place(offset) });
     for (const { offset, message } of prose.failures) all.failures.push({ message, at: place(offset) });
   }
@@ -49,7 +50,10 @@ export function proseOf(records: Records): ProseOfProject {
   function walk(record: RecordFile<unknown>, value: unknown, path: (string | number)[]): void {
     // Ids and addresses are names, not words.
     if (typeof value === 'string') {
-      if (/\s/.test(value)) all.passages.push({ file: record.file, text: value, kind: 'record', at: () => record.at(path) });
-    } else if (value && typeof value === 'object') for (const [key, part] of Object.entries(value)) walk(record, part, [...path, Array.isArray(value) ? Number(key) : key]);
+      if (/\s/.test(value))
+        all.passages.push({ file: record.file, text: value, kind: 'record', at: () => record.at(path) });
+    } else if (value && typeof value === 'object')
+      for (const [key, part] of Object.entries(value))
+        walk(record, part, [...path, Array.isArray(value) ? Number(key) : key]);
   }
 }

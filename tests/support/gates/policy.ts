@@ -53,9 +53,9 @@ function checkPage(page: Page): string[] {
       if (!isHashed(text, sources)) faults.push(`the policy has no hash of an inline ${tag}: "${brief(text, 60)}". The browser would block it.`);
     }
   }
-  // A script or style before the policy is not bound by it.
+  // What is fetched before the policy is read is not bound by it. Inline text is: its hash was looked up above.
   const before = page.html.slice(0, page.html.toLowerCase().indexOf('content-security-policy'));
-  if (/<(?:script|style)\b|<link\b[^>]*stylesheet/i.test(before)) faults.push('a script or style stands before the policy in the head, outside its reach.');
+  if (/<script\b[^>]*\ssrc=|<link\b[^>]*stylesheet/i.test(before)) faults.push('a script or style is fetched before the policy in the head, outside its reach.');
   for (const element of page.document.querySelectorAll('[style]')) {
     faults.push(`${selectorOf(element)} has a style attribute, which the policy blocks. Use a class.`);
   }
