@@ -16,7 +16,8 @@ export interface Summary {
 }
 
 function assertSummary(summary: Summary, name: string): void {
-  if (!(summary.sd >= 0 && summary.sd < Infinity)) throw new RangeError(`${name}.sd must be 0 or more (got ${summary.sd}).`);
+  if (!(summary.sd >= 0 && summary.sd < Infinity))
+    throw new RangeError(`${name}.sd must be 0 or more (got ${summary.sd}).`);
   if (!(Number.isInteger(summary.n) && summary.n >= 1)) {
     throw new RangeError(`${name}.n must be a whole number from 1 (got ${summary.n}).`);
   }

@@ -10,8 +10,8 @@ import { tQuantile } from '../numerics/student-t.ts';
 import type { Effect } from './effect-sizes.ts';
 
 /**
- * How tau^2 is estimated. `fixed`: taken as 0. `empirical-bayes` (Morris 1983) has the equation of `paule-mandel` and so
- * the same answer; both names exist because published results use both.
+ * How tau^2 is estimated. `fixed`: taken as 0. `empirical-bayes` (Morris 1983) has the equation of `paule-mandel`
+ * and so the same answer; both names exist because published results use both.
  */
 export type TauMethod =
   | 'fixed'
@@ -100,7 +100,8 @@ function typicalVariance(effects: readonly Effect[]): number {
 }
 
 /**
- * I^2: share (0 to 1) of the variance among estimates that tau^2 accounts for, tau^2 / (tau^2 + typical error variance).
+ * I^2: share (0 to 1) of the variance among estimates that tau^2 accounts for: tau^2 / (tau^2 + typical error
+ * variance).
  * With DerSimonian-Laird's tau^2 this is (Q - df) / Q.
  */
 export function iSquared(effects: readonly Effect[], tauSquared: number): number {
@@ -336,7 +337,11 @@ export type PredictionKind =
  */
 export function predictionInterval(pooled: Pooled, kind: PredictionKind, level = 0.95): Interval {
   assertLevel(level);
-  const se = kind.startsWith('hartung') ? pooled.seHartungKnapp : kind.startsWith('floored') ? pooled.seFloored : pooled.se;
+  const se = kind.startsWith('hartung')
+    ? pooled.seHartungKnapp
+    : kind.startsWith('floored')
+      ? pooled.seFloored
+      : pooled.se;
   const factor =
     kind === 'normal'
       ? normalQuantile(0.5 * (1 + level))

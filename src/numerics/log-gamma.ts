@@ -4,7 +4,15 @@ const HALF_LOG_TWO_PI = 0.9189385332046727;
 
 /** Bernoulli terms B_2k / (2k (2k - 1)) of Stirling's series. */
 const STIRLING = [
-  1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 360360, 1 / 156, -3617 / 122400, 43867 / 244188,
+  1 / 12,
+  -1 / 360,
+  1 / 1260,
+  -1 / 1680,
+  1 / 1188,
+  -691 / 360360,
+  1 / 156,
+  -3617 / 122400,
+  43867 / 244188,
 ] as const;
 
 /** ln Gamma(x) - ((x - 1/2) ln x - x + ln(2 pi) / 2) for x >= 8: what Stirling's formula leaves out. */

@@ -44,7 +44,7 @@ export function bivariateOrthant(h: number, k: number, rho: number): number {
       sum += (rule.weights[i] as number) * Math.exp((sine * product - squares) / (1 - sine * sine));
     }
     const value = normalCdf(-h) * normalCdf(-k) + (half * sum) / TWO_PI;
-    return value < 0 ? 0 : value;
+    return Math.max(value, 0);
   }
   // Near the ends: the missing part is an integral from |rho| to 1. A negative correlation is turned by -Y.
   const y = rho < 0 ? -k : k;
@@ -82,9 +82,8 @@ export function bivariateOrthant(h: number, k: number, rho: number): number {
     }
     gap = (gap + half * rest) / TWO_PI;
   }
-  const value =
-    rho > 0 ? normalCdf(-Math.max(h, y)) - gap : (h < y ? normalCdf(y) - normalCdf(h) : 0) + gap;
-  return value < 0 ? 0 : value;
+  const value = rho > 0 ? normalCdf(-Math.max(h, y)) - gap : (h < y ? normalCdf(y) - normalCdf(h) : 0) + gap;
+  return Math.max(value, 0);
 }
 
 /**
@@ -96,9 +95,9 @@ function trivariateOrthant(h1: number, h2: number, h3: number, r12: number, r13:
   const a13 = Math.abs(r13);
   const a23 = Math.abs(r23);
   // The variable least tied to the others is the one that moves: the shortest and smoothest path.
-  const most1 = a12 > a13 ? a12 : a13;
-  const most2 = a12 > a23 ? a12 : a23;
-  const most3 = a13 > a23 ? a13 : a23;
+  const most1 = Math.max(a12, a13);
+  const most2 = Math.max(a12, a23);
+  const most3 = Math.max(a13, a23);
   if (most2 < most1 && most2 <= most3) return trivariatePath(h2, h1, h3, r12, r23, r13, most2);
   if (most3 < most1) return trivariatePath(h3, h1, h2, r13, r23, r12, most3);
   return trivariatePath(h1, h2, h3, r12, r13, r23, most1);
@@ -203,7 +202,7 @@ export function orthant(count: number, limits: ArrayLike<number>, correlations: 
     }
   }
   const value = descend(count, 0);
-  return value < 0 ? 0 : value > 1 ? 1 : value;
+  return value < 0 ? 0 : Math.min(value, 1);
 }
 
 /** Takes variable `gone` out of a level by moving the last one into its place. */

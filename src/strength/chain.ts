@@ -1,9 +1,9 @@
 /**
  * A chain of lognormal links that share factors: which link goes first, and at what force.
  *
- * ln S_i = muLog_i + sum_j shared_ij Z_j + own_i e_i, with Z and e independent standard normals. The chain breaks at the
- * smallest S_i. Without floors the links' logarithms are jointly normal, so every question is an orthant probability
- * (src/numerics/multinormal.ts). With a floor the link is truncated below *given* the shared factors; those factors
+ * ln S_i = muLog_i + sum_j shared_ij Z_j + own_i e_i, with Z and e independent standard normals. The chain breaks at
+ * the smallest S_i. Without floors the links' logarithms are jointly normal, so every question is an orthant
+ * probability (src/numerics/multinormal.ts). With a floor the link is truncated below *given* the shared factors; those factors
  * are then integrated out by Gauss-Hermite, everything else by one-dimensional quadrature. Deterministic.
  * Definitions and reference values: tests/reference/chain-vectors.json.
  */
@@ -228,7 +228,7 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
       for (let i = ofA; i < ofB; i++) sum += smallest(i, count);
     }
   }
-  return sum < 0 ? 0 : sum > 1 ? 1 : sum;
+  return sum < 0 ? 0 : Math.min(sum, 1);
 }
 
 // ---------------------------------------------------------------- the distribution of the minimum
@@ -325,7 +325,8 @@ function flooredBlock(members: readonly ChainLink[], places: readonly number[]):
       }
     }
     const length = Math.sqrt(dot(vector, vector));
-    if (length > 1e-9 * Math.sqrt(dot(link.shared, link.shared)) && length > 0) basis.push(vector.map((v) => v / length));
+    if (length > 1e-9 * Math.sqrt(dot(link.shared, link.shared)) && length > 0)
+      basis.push(vector.map((v) => v / length));
   }
   const directions = basis.length;
   const loading = new Float64Array(floored.length * directions);
@@ -502,7 +503,7 @@ export function survival(links: readonly ChainLink[], x: number): number {
   return survivalAtLog(chain, Math.log(x));
 }
 
-/** Where the last quantile was found: score, ln force, and rise of the score there. NaN-free; slope 0 means none yet. */
+/** Where the last quantile was found: score, ln force, and rise of the score there; slope 0 means none yet. */
 interface Trail {
   z: number;
   u: number;
@@ -673,7 +674,7 @@ export function interference(links: readonly ChainLink[], load: Distribution): n
       sum += half * (rule.weights[i] as number) * density(load, x) * (1 - survivalAtLog(chain, Math.log(x)));
     }
   }
-  return sum < 0 ? 0 : sum > 1 ? 1 : sum;
+  return sum < 0 ? 0 : Math.min(sum, 1);
 }
 
 /** Panel ends from `low` to `high`, split at the cuts and no wider than `widest` (at most 400 panels a piece). */
@@ -753,7 +754,8 @@ function flooredShares(links: readonly ChainLink[]): number[] {
   const tables: BlockTable[] = [];
   for (const block of chain.normal) tables.push(tabulateNormal(block, place));
   for (const block of chain.floored) tables.push(tabulateFloored(block, place));
-  for (const table of tables) for (let t = 0; t < total; t++) product[t] = (product[t] as number) * (table.above[t] as number);
+  for (const table of tables)
+    for (let t = 0; t < total; t++) product[t] = (product[t] as number) * (table.above[t] as number);
   const shares = links.map(() => 0);
   for (const table of tables) {
     for (let i = 0; i < table.members.length; i++) {

@@ -19,7 +19,8 @@ export function assertDistribution(d: Distribution, name: string): void {
       : d.dist === 'lognormal'
         ? Number.isFinite(d.muLog) && d.sigmaLog > 0 && d.sigmaLog < Infinity
         : d.shape > 0 && d.shape < Infinity && d.scale > 0 && d.scale < Infinity;
-  if (!valid) throw new RangeError(`${name} must have finite parameters and a positive spread (got ${JSON.stringify(d)}).`);
+  if (!valid)
+    throw new RangeError(`${name} must have finite parameters and a positive spread (got ${JSON.stringify(d)}).`);
 }
 
 /** Density at x. */

@@ -7,7 +7,24 @@ import { findRoot } from '../numerics/roots.ts';
 import { assertDistribution, cdfOf, density, type Distribution, quantileOf, survivalOf } from './distribution.ts';
 
 /** Quantiles at which panels are split, so that each link's middle and tails get panels of their own. */
-const SPLITS = [1e-16, 1e-13, 1e-10, 1e-7, 1e-5, 1e-3, 0.02, 0.1, 0.25, 0.5, 0.75, 0.9, 0.98, 0.999, 1 - 1e-5, 1 - 1e-7];
+const SPLITS = [
+  1e-16,
+  1e-13,
+  1e-10,
+  1e-7,
+  1e-5,
+  1e-3,
+  0.02,
+  0.1,
+  0.25,
+  0.5,
+  0.75,
+  0.9,
+  0.98,
+  0.999,
+  1 - 1e-5,
+  1 - 1e-7,
+];
 const SPLITS_ABOVE = [1 - 1e-10, 1 - 1e-13, 1 - 2e-16];
 const NODES = 16;
 
@@ -50,7 +67,8 @@ function overNodes(edges: readonly number[], visit: (x: number, weight: number) 
     const from = edges[e] as number;
     const half = 0.5 * ((edges[e + 1] as number) - from);
     if (half <= 0) continue;
-    for (let i = 0; i < NODES; i++) visit(from + half * (1 + (rule.nodes[i] as number)), half * (rule.weights[i] as number));
+    for (let i = 0; i < NODES; i++)
+      visit(from + half * (1 + (rule.nodes[i] as number)), half * (rule.weights[i] as number));
   }
 }
 

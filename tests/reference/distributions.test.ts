@@ -61,7 +61,13 @@ describe('distributions agree with @stdlib', () => {
   });
 
   it('beta', () => {
-    for (const [a, b] of [[0.5, 0.5], [1, 3], [2, 5], [20, 1.5], [80, 120]] as const) {
+    for (const [a, b] of [
+      [0.5, 0.5],
+      [1, 3],
+      [2, 5],
+      [20, 1.5],
+      [80, 120],
+    ] as const) {
       for (const p of shares) {
         const x = beta.quantile(p, a, b);
         close(betaQuantile(p, a, b), x);
@@ -73,7 +79,12 @@ describe('distributions agree with @stdlib', () => {
   });
 
   it('gamma', () => {
-    for (const [shape, scale] of [[0.5, 2], [1, 1], [4.5, 2], [40, 0.3]] as const) {
+    for (const [shape, scale] of [
+      [0.5, 2],
+      [1, 1],
+      [4.5, 2],
+      [40, 0.3],
+    ] as const) {
       for (const p of shares) {
         const x = gamma.quantile(p, shape, 1 / scale);
         close(gammaQuantile(p, shape, scale), x);
@@ -85,7 +96,12 @@ describe('distributions agree with @stdlib', () => {
   });
 
   it('weibull', () => {
-    for (const [shape, scale] of [[0.7, 3], [1, 2], [12, 20], [35, 22]] as const) {
+    for (const [shape, scale] of [
+      [0.7, 3],
+      [1, 2],
+      [12, 20],
+      [35, 22],
+    ] as const) {
       for (const p of shares) {
         const x = weibull.quantile(p, shape, scale);
         close(weibullQuantile(p, shape, scale), x);

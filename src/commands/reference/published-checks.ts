@@ -162,7 +162,13 @@ function checkEffects(check: EntryCheck, entry: Entry): boolean {
     check.compare('g', approximate * d, at(expected, 'g'));
     check.compare('v_d', variance, at(expected, 'v_d'));
     check.compare('v_g', approximate ** 2 * variance, at(expected, 'v_g'));
-    for (const [key, got] of [['d', d], ['J', approximate], ['g', approximate * d], ['v_d', variance], ['v_g', approximate ** 2 * variance]] as const) {
+    for (const [key, got] of [
+      ['d', d],
+      ['J', approximate],
+      ['g', approximate * d],
+      ['v_d', variance],
+      ['v_g', approximate ** 2 * variance],
+    ] as const) {
       const value = at(expected, 'published', key);
       if (typeof value === 'number') check.within(`published ${key}`, got, value, Math.max(halfLastDigit(value), 5e-5));
     }
@@ -304,14 +310,16 @@ function checkSeries(check: EntryCheck, entry: Entry): boolean {
   const strength = at(inputs, 'strength');
   const stress = at(inputs, 'stress');
   if (Array.isArray(strength) && Array.isArray(stress)) {
-    const found = underLoad(
-      [{ dist: 'normal', mu: numberAt(strength, 0), sigma: numberAt(strength, 1) }],
-      { dist: 'normal', mu: numberAt(stress, 0), sigma: numberAt(stress, 1) },
-    );
+    const found = underLoad([{ dist: 'normal', mu: numberAt(strength, 0), sigma: numberAt(strength, 1) }], {
+      dist: 'normal',
+      mu: numberAt(stress, 0),
+      sigma: numberAt(stress, 1),
+    });
     check.compare('p_fail', found.failure, at(expected, 'p_fail'));
     check.compare('reliability', found.reliability, at(expected, 'reliability'));
     const percent = at(expected, 'published_percent');
-    if (typeof percent === 'number') check.within('published_percent', 100 * found.failure, percent, halfLastDigit(percent));
+    if (typeof percent === 'number')
+      check.within('published_percent', 100 * found.failure, percent, halfLastDigit(percent));
     check.compare('published', found.failure, at(expected, 'published'));
     return true;
   }
@@ -333,7 +341,9 @@ function checkSeries(check: EntryCheck, entry: Entry): boolean {
     });
   }
   check.within('p_fail', failure, at(expected, 'p_fail'), 5e-12);
-  check.compare('published_percent', 100 * failure, at(expected, 'published_percent'), { abs: 'published_abs_percent' });
+  check.compare('published_percent', 100 * failure, at(expected, 'published_percent'), {
+    abs: 'published_abs_percent',
+  });
   return true;
 }
 
@@ -410,7 +420,8 @@ function checkTolerance(check: EntryCheck, entry: Entry): boolean {
     check.within(`exact k at n ${n}`, found, exact[i], 1e-10 * found);
     check.compare(`published k at n ${n}`, found, at(expected, 'k_published', i), { abs: 'published_abs' });
     const rounded = at(expected, 'known_rounded', String(n));
-    if (typeof rounded === 'number') check.within(`rounded k at n ${n}`, found, rounded, 1.001 * halfLastDigit(rounded));
+    if (typeof rounded === 'number')
+      check.within(`rounded k at n ${n}`, found, rounded, 1.001 * halfLastDigit(rounded));
   });
   return true;
 }
@@ -466,7 +477,8 @@ export function checkPublished(file: readonly unknown[], options: PublishedOptio
     const before = tally.passed + tally.failures.length;
     try {
       if (!run(new EntryCheck(tally, entry, family, strict), entry)) tally.skip(family);
-      else if (tally.passed + tally.failures.length === before) tally.broken(entry.id, 'nothing in it could be compared.');
+      else if (tally.passed + tally.failures.length === before)
+        tally.broken(entry.id, 'nothing in it could be compared.');
     } catch (error) {
       tally.broken(entry.id, error);
     }

@@ -23,7 +23,9 @@ export class Tally {
     this.worst.set(family, Math.max(this.worst.get(family) ?? 0, off / allowed));
     if (off <= allowed) this.passed++;
     else {
-      this.failures.push(`${id}: ${what} got ${got}, expected ${expected}, off by ${off.toExponential(2)} (allowed ${allowed.toExponential(2)})`);
+      this.failures.push(
+        `${id}: ${what} got ${got}, expected ${expected}, off by ${off.toExponential(2)} (allowed ${allowed.toExponential(2)})`,
+      );
     }
   }
 

@@ -97,7 +97,9 @@ describe('quadrature rules', () => {
   it('Gauss-Hermite integrates powers of a standard normal exactly: moments 1, 1, 3, 15, 105', () => {
     for (const count of [5, 12, 40, 101]) {
       const { nodes, weights } = gaussHermite(count);
-      const moments = [0, 2, 4, 6, 8].map((power) => weights.reduce((sum, w, i) => sum + w * (nodes[i] as number) ** power, 0));
+      const moments = [0, 2, 4, 6, 8].map((power) =>
+        weights.reduce((sum, w, i) => sum + w * (nodes[i] as number) ** power, 0),
+      );
       [1, 1, 3, 15, 105].forEach((expected, i) => {
         expect(Math.abs((moments[i] as number) / expected - 1)).toBeLessThan(1e-13);
       });
@@ -125,7 +127,12 @@ describe('orthant probabilities', () => {
     for (const rho of [-0.99, -0.95, -0.5, 0, 0.3, 0.92, 0.93, 0.9999]) {
       expect(bivariateOrthant(0, 0, rho)).toBeCloseTo(0.25 + Math.asin(rho) / (2 * Math.PI), 13);
     }
-    for (const [a, b, c] of [[0.5, 0.5, 0.5], [0.9, 0.7, 0.6], [-0.3, 0.2, 0.8], [0.99, 0.6, 0.65]] as const) {
+    for (const [a, b, c] of [
+      [0.5, 0.5, 0.5],
+      [0.9, 0.7, 0.6],
+      [-0.3, 0.2, 0.8],
+      [0.99, 0.6, 0.65],
+    ] as const) {
       const expected = 0.125 + (Math.asin(a) + Math.asin(b) + Math.asin(c)) / (4 * Math.PI);
       expect(orthant(3, [0, 0, 0], [1, a, b, a, 1, c, b, c, 1])).toBeCloseTo(expected, 10);
     }
@@ -196,8 +203,18 @@ describe('descriptive statistics', () => {
 describe('the range divisor', () => {
   it('is the tabulated d2 of control charts to its three decimals (ASTM MNL 7 and Harter 1960; recalled)', () => {
     const tabulated = [
-      [2, 1.128], [3, 1.693], [4, 2.059], [5, 2.326], [6, 2.534], [7, 2.704], [8, 2.847], [9, 2.97], [10, 3.078],
-      [15, 3.472], [20, 3.735], [25, 3.931],
+      [2, 1.128],
+      [3, 1.693],
+      [4, 2.059],
+      [5, 2.326],
+      [6, 2.534],
+      [7, 2.704],
+      [8, 2.847],
+      [9, 2.97],
+      [10, 3.078],
+      [15, 3.472],
+      [20, 3.735],
+      [25, 3.931],
     ] as const;
     for (const [n, d2] of tabulated) expect(Math.abs(rangeDivisor(n) - d2)).toBeLessThanOrEqual(5.1e-4);
   });

@@ -210,14 +210,19 @@ describe('more variance', () => {
   });
 
   // For the whole chain no such promise holds for the width: a strong link that scatters more cuts off the upper end.
-  it('of its own at one link never makes the chain more reliable at any force below that link\'s middle', () => {
+  it("of its own at one link never makes the chain more reliable at any force below that link's middle", () => {
     fc.assert(
-      fc.property(chainOf(2, 4, positiveLoading), spread, fc.double({ min: 0.3, max: 1, noNaN: true }), (links, more, share) => {
-        const link = links[0] as ChainLink;
-        const x = share * Math.exp(link.muLog);
-        const wider = [{ ...link, own: Math.hypot(link.own, more) }, ...links.slice(1)];
-        expect(survival(wider, x)).toBeLessThanOrEqual(survival(links, x) + 1e-8);
-      }),
+      fc.property(
+        chainOf(2, 4, positiveLoading),
+        spread,
+        fc.double({ min: 0.3, max: 1, noNaN: true }),
+        (links, more, share) => {
+          const link = links[0] as ChainLink;
+          const x = share * Math.exp(link.muLog);
+          const wider = [{ ...link, own: Math.hypot(link.own, more) }, ...links.slice(1)];
+          expect(survival(wider, x)).toBeLessThanOrEqual(survival(links, x) + 1e-8);
+        },
+      ),
       seeded,
     );
   });
@@ -296,20 +301,29 @@ describe('win shares', () => {
 describe('chains with a floor', () => {
   const cases: [string, ChainLink[]][] = [
     ['one link', [{ muLog: Math.log(23), shared: [0.08], own: 0.05, floor: 22 }]],
-    ['a floored link and a free one', [
-      { muLog: Math.log(23), shared: [0.08], own: 0.05, floor: 22 },
-      { muLog: Math.log(24), shared: [0], own: 0.1 },
-    ]],
-    ['three links that share two factors', [
-      { muLog: Math.log(23), shared: [0.08, 0.03], own: 0.05, floor: 22 },
-      { muLog: Math.log(24), shared: [0.08, 0], own: 0.1 },
-      { muLog: Math.log(21), shared: [0, 0.1], own: 0.1 },
-    ]],
-    ['two floors', [
-      { muLog: Math.log(22), shared: [0.06, 0.03], own: 0.06, floor: 22 },
-      { muLog: Math.log(23), shared: [0.08, 0], own: 0.1, floor: 21 },
-      { muLog: Math.log(26), shared: [0, 0.1], own: 0.1 },
-    ]],
+    [
+      'a floored link and a free one',
+      [
+        { muLog: Math.log(23), shared: [0.08], own: 0.05, floor: 22 },
+        { muLog: Math.log(24), shared: [0], own: 0.1 },
+      ],
+    ],
+    [
+      'three links that share two factors',
+      [
+        { muLog: Math.log(23), shared: [0.08, 0.03], own: 0.05, floor: 22 },
+        { muLog: Math.log(24), shared: [0.08, 0], own: 0.1 },
+        { muLog: Math.log(21), shared: [0, 0.1], own: 0.1 },
+      ],
+    ],
+    [
+      'two floors',
+      [
+        { muLog: Math.log(22), shared: [0.06, 0.03], own: 0.06, floor: 22 },
+        { muLog: Math.log(23), shared: [0.08, 0], own: 0.1, floor: 21 },
+        { muLog: Math.log(26), shared: [0, 0.1], own: 0.1 },
+      ],
+    ],
   ];
   for (const [name, links] of cases) {
     it(`agree with simulation: ${name}`, () => {
