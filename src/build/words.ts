@@ -134,9 +134,9 @@ export function formWords(id: string): string {
   return id === 'sewn-loop' ? 'sewn loop' : id;
 }
 
-/** A rigging in words: the method's own name where it is one of ours. */
-export function riggingWords(id: string, methods: ReadonlyMap<string, { name: string }>): string {
-  return methods.get(id)?.name ?? id.replaceAll('-', ' ');
+/** How a test was rigged, in words. Not the name of a method: a knot in a sling between pins is no knot round an eye. */
+export function riggingWords(id: string): string {
+  return id.replaceAll('-', ' ').replace('makers', "maker's").replace('fishermans', "fisherman's");
 }
 
 const COUNT_WORDS = [
@@ -171,9 +171,9 @@ export function denominatorWords(of: string): string {
 }
 
 /** Conditions of a figure, as pairs of label and words, in a fixed order. What is absent the source does not say. */
-export function conditionPairs(rig: RigConditions, methods: ReadonlyMap<string, { name: string }>): [string, string][] {
+export function conditionPairs(rig: RigConditions): [string, string][] {
   const pairs: [string, string][] = [];
-  if (rig.method) pairs.push(['Rigging', riggingWords(rig.method, methods)]);
+  if (rig.method) pairs.push(['Rigging', riggingWords(rig.method)]);
   if (rig.form) pairs.push(['Form', formWords(rig.form)]);
   if (rig.material) pairs.push(['Material', materialWords(rig.material)]);
   if (rig.widthMm) pairs.push(['Width', withUnit(String(rig.widthMm), 'mm')]);

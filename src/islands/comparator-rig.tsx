@@ -60,7 +60,8 @@ export class ComparatorRig extends Component<Props, State> {
     for (const key of RIG_KEYS) {
       const [one, ...more] = asked.getAll(key);
       const isRefused = link.notUnderstood.some(({ piece }) => piece.startsWith(`${key}=`));
-      if (isNumberKey(key) && one !== undefined && more.length === 0 && isRefused) words[key] = one;
+      // A length is chosen from a list, which offers only what it can be.
+      if (key !== 'length' && isNumberKey(key) && one !== undefined && more.length === 0 && isRefused) words[key] = one;
     }
     const hasRig = link.understood.length + link.notUnderstood.length > 0;
     const isPage = /\/compare\/[^/]/.test(pathname);

@@ -101,6 +101,11 @@ export function truncatedSurvival(x: number, floor: number): number {
   return Math.exp(-0.5 * (x - floor) * (x + floor)) * (scaledTail(x) / scaledTail(floor));
 }
 
+/** Density at `x` divided by P(Z > x): how fast what is left above `x` goes. */
+export function normalHazard(x: number): number {
+  return x > 0 ? INV_SQRT_2PI / scaledTail(x) : normalPdf(x) / normalCdf(-x);
+}
+
 /**
  * The x with P(Z <= x) = p.
  * @throws RangeError unless 0 < p < 1.

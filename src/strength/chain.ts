@@ -2,14 +2,15 @@
  * A chain of lognormal links that share factors: which link goes first, and at what force.
  *
  * ln S_i = muLog_i + sum_j shared_ij Z_j + own_i e_i, with Z and e independent standard normals. The chain breaks at
- * the smallest S_i. Without floors the links' logarithms are jointly normal, so every question is an orthant
- * probability (src/numerics/multinormal.ts). With a floor the link is truncated below *given* the shared factors; those factors
- * are then integrated out by Gauss-Hermite, everything else by one-dimensional quadrature. Deterministic.
+ * the smallest S_i. Links without a floor have jointly normal logarithms, so every question about them is an orthant
+ * probability (src/numerics/multinormal.ts). A link with a floor is a truncated lognormal that is independent of all
+ * others: its survival and density are closed forms, and it changes the answer only above its floor, where one
+ * integral over ln force says by how much. Deterministic.
  * Definitions and reference values: tests/reference/chain-vectors.json.
  */
 import { bivariateOrthant, MAX_VARIABLES, orthant } from '../numerics/multinormal.ts';
-import { INV_SQRT_2PI, normalCdf, normalQuantile, scaledTail, truncatedSurvival } from '../numerics/normal.ts';
-import { gaussLegendre, normalRule } from '../numerics/quadrature.ts';
+import { INV_SQRT_2PI, normalCdf, normalHazard, normalQuantile, truncatedSurvival } from '../numerics/normal.ts';
+import { gaussLegendre } from '../numerics/quadrature.ts';
 import { density, type Distribution, quantileOf } from './distribution.ts';
 
 /** One link of a chain. Strengths in any unit of force; `muLog` and `floor` in the same one. */
@@ -21,18 +22,20 @@ export interface ChainLink {
   /** Sd of ln of the part that this link shares with no other. 0 is allowed: then it is certain, given the factors. */
   own: number;
   /**
-   * Given the shared factors, no piece is weaker than this. Such a link needs scatter of its own: `own` below 1/64 of
-   * its shared loadings together is computed as 1/64.
+   * No piece is weaker than this: the link's whole distribution is cut here, and what lies above is scaled up to 1.
+   * Such a link is independent of every other, so in a chain of several its `shared` must be zeros.
    */
   floor?: number;
 }
 
 /** Below this many standard deviations a floor changes nothing that doubles can show. */
 const FLOOR_MATTERS = -8.3;
-/** Smallest ratio of own to shared scatter with which a floored link is computed. */
-const LEAST_OWN = 1 / 64;
-/** How far from its middle, in standard deviations, a link is integrated. */
+/** A floor that the other links outlast less often than this does not matter either. */
+const NEVER = 1e-12;
+/** How far from its middle, in standard deviations, a link is integrated, in panels how wide, with how many nodes each. */
 const REACH = 6.8;
+const PANEL = 3.5;
+const NODES = 16;
 
 // Scratch for one question at a time: nothing here is read by the next call.
 const mean = new Float64Array(MAX_VARIABLES);
@@ -41,7 +44,8 @@ const limits = new Float64Array(MAX_VARIABLES);
 const matrix = new Float64Array(MAX_VARIABLES * MAX_VARIABLES);
 const kept = new Int32Array(MAX_VARIABLES);
 
-function assertLinks(links: readonly ChainLink[], name: string): void {
+/** `alone`: a floored link may have loadings, since no other link is there to share them with. */
+function assertLinks(links: readonly ChainLink[], name: string, alone = links.length === 1): void {
   if (links.length === 0) throw new RangeError(`${name} must hold at least one link.`);
   if (links.length > MAX_VARIABLES) {
     throw new RangeError(`${name} must hold at most ${MAX_VARIABLES} links (got ${links.length}).`);
@@ -63,6 +67,9 @@ function assertLinks(links: readonly ChainLink[], name: string): void {
       if (!Number.isFinite(link.shared[j] as number)) {
         throw new RangeError(`${name}[${i}].shared[${j}] must be finite (got ${link.shared[j]}).`);
       }
+      if (!alone && link.floor && link.shared[j] !== 0) {
+        throw new RangeError(`${name}[${i}] has a floor, so its shared must be zeros: fold its loadings into own.`);
+      }
     }
   }
 }
@@ -74,22 +81,24 @@ function dot(a: readonly number[], b: readonly number[]): number {
   return sum;
 }
 
+/** Sd of ln strength, before the floor. */
+function spreadOf(link: ChainLink): number {
+  return Math.sqrt(dot(link.shared, link.shared) + link.own * link.own);
+}
+
 /** ln of a floor that matters, else -Infinity. A floor far below the link's lower end is left out. */
 function effectiveFloor(link: ChainLink): number {
-  if (link.floor === undefined || link.floor === 0) return -Infinity;
+  if (!link.floor) return -Infinity;
   const floor = Math.log(link.floor);
-  const sd = Math.sqrt(dot(link.shared, link.shared) + link.own * link.own);
-  return (floor - link.muLog) / sd < FLOOR_MATTERS ? -Infinity : floor;
+  return (floor - link.muLog) / spreadOf(link) < FLOOR_MATTERS ? -Infinity : floor;
 }
 
 function hasFloor(links: readonly ChainLink[]): boolean {
-  for (let i = 0; i < links.length; i++) {
-    if ((links[i] as ChainLink).floor !== undefined && effectiveFloor(links[i] as ChainLink) > -Infinity) return true;
-  }
+  for (let i = 0; i < links.length; i++) if (effectiveFloor(links[i] as ChainLink) > -Infinity) return true;
   return false;
 }
 
-// ---------------------------------------------------------------- who is smallest, without floors
+// ---------------------------------------------------------------- who is smallest
 
 /** Fills `mean` and `variogram` (variances of the differences of ln strength) from links. */
 function loadVariogram(links: readonly ChainLink[]): void {
@@ -154,16 +163,19 @@ function smallest(i: number, count: number): number {
  */
 export function firstShares(links: readonly ChainLink[]): number[] {
   assertLinks(links, 'links');
+  if (links.length === 1) return [1];
+  return hasFloor(links) ? flooredShares(prepare(links)) : freeShares(links);
+}
+
+/** First shares of links without floors. */
+function freeShares(links: readonly ChainLink[]): number[] {
   const count = links.length;
-  if (count === 1) return [1];
-  if (hasFloor(links)) return flooredShares(links);
   loadVariogram(links);
-  const shares: number[] = [];
   if (count === 2) {
     const first = smallest(0, 2);
-    shares.push(first, 1 - first);
-    return shares;
+    return [first, 1 - first];
   }
+  const shares: number[] = [];
   for (let i = 0; i < count; i++) shares.push(smallest(i, count));
   return shares;
 }
@@ -203,8 +215,8 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
       return normalCdf(lead / Math.sqrt(variance));
     }
   }
-  assertLinks(a, 'a');
-  assertLinks(b, 'b');
+  assertLinks(a, 'a', false);
+  assertLinks(b, 'b', false);
   // A link that stands alike in both chains is put in once, at the end, for neither side.
   const all: ChainLink[] = [];
   for (let i = 0; i < a.length; i++) if (!isAmong(a[i] as ChainLink, b)) all.push(a[i] as ChainLink);
@@ -217,7 +229,7 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
   const count = all.length;
   let sum = 0;
   if (hasFloor(all)) {
-    const shares = flooredShares(all);
+    const shares = flooredShares(prepare(all));
     for (let i = ofA; i < ofB; i++) sum += shares[i] as number;
   } else {
     loadVariogram(all);
@@ -235,7 +247,7 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
 
 /** Links that share factors with each other and with no link outside; without floors. */
 interface NormalBlock {
-  /** Places of the links in the chain. */
+  /** Places of the links among those without a floor. */
   readonly members: readonly number[];
   readonly count: number;
   readonly mu: Float64Array;
@@ -245,31 +257,26 @@ interface NormalBlock {
   readonly limits: Float64Array;
 }
 
-/** Links of which at least one has a floor, split by the directions of the shared factors that the floored ones see. */
-interface FlooredBlock {
-  /** Places of the floored links in the chain. */
-  readonly members: readonly number[];
-  /** Floored links: middle, ln floor, own sd, loadings on the directions (by rows of `directions`). */
-  readonly floored: number;
-  readonly mu: Float64Array;
-  readonly floor: Float64Array;
-  readonly own: Float64Array;
-  readonly loading: Float64Array;
-  /** How many independent directions are integrated out. */
-  readonly directions: number;
-  /** Nodes (by rows of `directions`) and weights of that integral. */
-  readonly nodes: Float64Array;
-  readonly weights: Float64Array;
-  /** The links without a floor: jointly normal once the directions are given. */
-  readonly rest: NormalBlock;
-  readonly restLoading: Float64Array;
+/** A link whose floor matters, in ln: a truncated normal that is independent of all else. */
+interface FlooredLink {
+  /** Its place in the chain. */
+  readonly place: number;
+  readonly mu: number;
+  readonly sd: number;
+  readonly floor: number;
+  /** The floor in standard deviations from the middle. */
+  readonly edge: number;
 }
 
 /** A chain made ready for many questions about its minimum. */
 interface PreparedChain {
-  readonly links: readonly ChainLink[];
-  readonly normal: readonly NormalBlock[];
-  readonly floored: readonly FlooredBlock[];
+  readonly count: number;
+  readonly floored: readonly FlooredLink[];
+  /** The links without a floor that matters, and their places in the chain. */
+  readonly free: readonly ChainLink[];
+  readonly places: readonly number[];
+  /** The same links, by blocks. */
+  readonly blocks: readonly NormalBlock[];
 }
 
 function normalBlock(members: readonly ChainLink[], places: readonly number[]): NormalBlock {
@@ -310,184 +317,74 @@ function normalBlockSurvival(block: NormalBlock, u: number): number {
   return orthant(count, block.limits, block.correlations);
 }
 
-function flooredBlock(members: readonly ChainLink[], places: readonly number[]): FlooredBlock {
-  const floored = members.filter((link) => effectiveFloor(link) > -Infinity);
-  const rest = members.filter((link) => effectiveFloor(link) === -Infinity);
-  const factors = (members[0] as ChainLink).shared.length;
-  // Gram-Schmidt on what the floored links load: as few directions as possible have to be integrated out.
-  const basis: number[][] = [];
-  for (const link of floored) {
-    const vector = [...link.shared];
-    for (let pass = 0; pass < 2; pass++) {
-      for (const direction of basis) {
-        const along = dot(vector, direction);
-        for (let j = 0; j < factors; j++) vector[j] = (vector[j] as number) - along * (direction[j] as number);
-      }
-    }
-    const length = Math.sqrt(dot(vector, vector));
-    if (length > 1e-9 * Math.sqrt(dot(link.shared, link.shared)) && length > 0)
-      basis.push(vector.map((v) => v / length));
-  }
-  const directions = basis.length;
-  const loading = new Float64Array(floored.length * directions);
-  const own = new Float64Array(floored.length);
-  let sharpness = 0;
-  floored.forEach((link, i) => {
-    const size = Math.sqrt(dot(link.shared, link.shared));
-    own[i] = Math.max(link.own, size * LEAST_OWN);
-    basis.forEach((direction, d) => {
-      loading[i * directions + d] = dot(link.shared, direction);
-    });
-    sharpness = Math.max(sharpness, size / (own[i] as number));
-  });
-  const restLoading = new Float64Array(rest.length * directions);
-  const remaining = rest.map((link, i) => {
-    const shared = [...link.shared];
-    let gone = 0;
-    basis.forEach((direction, d) => {
-      const along = dot(link.shared, direction);
-      restLoading[i * directions + d] = along;
-      gone += along * along;
-      for (let j = 0; j < factors; j++) shared[j] = (shared[j] as number) - along * (direction[j] as number);
-    });
-    const left = Math.sqrt(dot(shared, shared) + link.own * link.own);
-    const least = Math.sqrt(gone) * LEAST_OWN;
-    if (gone > 0) sharpness = Math.max(sharpness, Math.sqrt(gone) / Math.max(left, least));
-    return { muLog: link.muLog, shared, own: left < least ? least : link.own };
-  });
-  const rule = normalRule(directions === 0 ? 0 : sharpness);
-  const size = rule.nodes.length;
-  const total = directions === 0 ? 1 : size ** directions;
-  const nodes = new Float64Array(total * directions);
-  const weights = new Float64Array(total);
-  let used = 0;
-  for (let n = 0; n < total; n++) {
-    let weight = 1;
-    let index = n;
-    for (let d = 0; d < directions; d++) {
-      const at = index % size;
-      index = (index - at) / size;
-      weight *= rule.weights[at] as number;
-      nodes[used * directions + d] = rule.nodes[at] as number;
-    }
-    // Corners of the product that weigh nothing are left out.
-    if (weight > 1e-13) weights[used++] = weight;
-  }
-  const isFloored = (_: number, i: number): boolean => effectiveFloor(members[i] as ChainLink) > -Infinity;
-  return {
-    members: places.filter(isFloored),
-    floored: floored.length,
-    mu: Float64Array.from(floored, (link) => link.muLog),
-    floor: Float64Array.from(floored, effectiveFloor),
-    own,
-    loading,
-    directions,
-    nodes: nodes.subarray(0, used * directions),
-    weights: weights.subarray(0, used),
-    rest: normalBlock(
-      remaining,
-      places.filter((place, i) => !isFloored(place, i)),
-    ),
-    restLoading,
-  };
+/** P(a floored link > e^u). */
+function flooredSurvival(link: FlooredLink, u: number): number {
+  return u <= link.floor ? 1 : truncatedSurvival((u - link.mu) / link.sd, link.edge);
 }
 
-/** Middle of a link once the directions sit at node `n`. */
-function middleAt(block: FlooredBlock, mu: number, loading: Float64Array, i: number, n: number): number {
-  let value = mu;
-  const d = block.directions;
-  for (let k = 0; k < d; k++) value += (loading[i * d + k] as number) * (block.nodes[n * d + k] as number);
-  return value;
-}
-
-function flooredBlockSurvival(block: FlooredBlock, u: number): number {
-  const { rest } = block;
-  let active = false;
-  for (let i = 0; i < block.floored; i++) if (u >= (block.floor[i] as number)) active = true;
-  if (!active && rest.count === 0) return 1;
-  let sum = 0;
-  for (let n = 0; n < block.weights.length; n++) {
-    let product = block.weights[n] as number;
-    for (let i = 0; i < block.floored; i++) {
-      const floor = block.floor[i] as number;
-      if (u < floor) continue;
-      const middle = middleAt(block, block.mu[i] as number, block.loading, i, n);
-      const own = block.own[i] as number;
-      product *= truncatedSurvival((u - middle) / own, (floor - middle) / own);
-    }
-    if (rest.count === 1) {
-      const middle = middleAt(block, rest.mu[0] as number, block.restLoading, 0, n);
-      product *= normalCdf(-standardised(u, middle, rest.sd[0] as number));
-    } else if (rest.count > 1) {
-      for (let i = 0; i < rest.count; i++) {
-        const middle = middleAt(block, rest.mu[i] as number, block.restLoading, i, n);
-        rest.limits[i] = standardised(u, middle, rest.sd[i] as number);
-      }
-      product *= orthant(rest.count, rest.limits, rest.correlations);
-    }
-    sum += product;
-  }
-  return sum;
-}
-
-/** True when what one link draws says something about the other. */
+/** True when what one link draws says something about the other: uncorrelated normals are independent. */
 function areTied(a: ChainLink, b: ChainLink): boolean {
-  let product = 0;
-  let together = false;
-  for (let j = 0; j < a.shared.length; j++) {
-    const term = (a.shared[j] as number) * (b.shared[j] as number);
-    product += term;
-    if (term !== 0) together = true;
+  return dot(a.shared, b.shared) !== 0;
+}
+
+function prepare(links: readonly ChainLink[]): PreparedChain {
+  assertLinks(links, 'links');
+  const floored: FlooredLink[] = [];
+  const free: ChainLink[] = [];
+  const places: number[] = [];
+  for (let i = 0; i < links.length; i++) {
+    const link = links[i] as ChainLink;
+    const mu = link.muLog;
+    const floor = effectiveFloor(link);
+    const sd = spreadOf(link);
+    if (floor > -Infinity && sd > 0) {
+      floored.push({ place: i, mu, sd, floor, edge: (floor - mu) / sd });
+      continue;
+    }
+    // Without any scatter a floored link is a fixed strength: the floor, if that is higher.
+    free.push(floor > mu ? { muLog: floor, shared: link.shared, own: 0 } : link);
+    places.push(i);
   }
-  // Uncorrelated is independent only for links without a floor.
-  return product !== 0 || (together && (effectiveFloor(a) > -Infinity || effectiveFloor(b) > -Infinity));
+  return { count: links.length, floored, free, places, blocks: blocksOf(free) };
 }
 
-/** A floored link without any scatter is a fixed strength: the floor, if that is higher. */
-function steady(link: ChainLink): ChainLink {
-  if (link.floor === undefined || link.own > 0 || dot(link.shared, link.shared) > 0) return link;
-  const muLog = link.floor > 0 ? Math.max(link.muLog, Math.log(link.floor)) : link.muLog;
-  return { muLog, shared: link.shared, own: 0 };
-}
-
-function prepare(given: readonly ChainLink[]): PreparedChain {
-  assertLinks(given, 'links');
-  const count = given.length;
-  const links: ChainLink[] = [];
+/** Links grouped so that those of different blocks are independent. */
+function blocksOf(links: readonly ChainLink[]): NormalBlock[] {
   const block: number[] = [];
-  for (let i = 0; i < count; i++) {
-    const link = steady(given[i] as ChainLink);
-    links.push(link);
+  for (let i = 0; i < links.length; i++) {
     block.push(i);
     for (let k = 0; k < i; k++) {
-      if (block[i] === block[k] || !areTied(link, links[k] as ChainLink)) continue;
+      if (block[i] === block[k] || !areTied(links[i] as ChainLink, links[k] as ChainLink)) continue;
       const from = block[i];
       const to = block[k] as number;
       for (let m = 0; m <= i; m++) if (block[m] === from) block[m] = to;
     }
   }
-  const normal: NormalBlock[] = [];
-  const floored: FlooredBlock[] = [];
-  for (let b = 0; b < count; b++) {
+  const blocks: NormalBlock[] = [];
+  for (let b = 0; b < links.length; b++) {
     const members: ChainLink[] = [];
     const places: number[] = [];
-    for (let i = 0; i < count; i++) {
+    for (let i = 0; i < links.length; i++) {
       if (block[i] !== b) continue;
       members.push(links[i] as ChainLink);
       places.push(i);
     }
-    if (members.length === 0) continue;
-    if (hasFloor(members)) floored.push(flooredBlock(members, places));
-    else normal.push(normalBlock(members, places));
+    if (members.length > 0) blocks.push(normalBlock(members, places));
   }
-  return { links, normal, floored };
+  return blocks;
+}
+
+/** P(all links without a floor > e^u). */
+function freeSurvival(chain: PreparedChain, u: number): number {
+  let value = 1;
+  for (let i = 0; i < chain.blocks.length; i++) value *= normalBlockSurvival(chain.blocks[i] as NormalBlock, u);
+  return value;
 }
 
 /** P(min > e^u). */
 function survivalAtLog(chain: PreparedChain, u: number): number {
-  let value = 1;
-  for (let i = 0; i < chain.normal.length; i++) value *= normalBlockSurvival(chain.normal[i] as NormalBlock, u);
-  for (let i = 0; i < chain.floored.length; i++) value *= flooredBlockSurvival(chain.floored[i] as FlooredBlock, u);
+  let value = freeSurvival(chain, u);
+  for (let i = 0; i < chain.floored.length; i++) value *= flooredSurvival(chain.floored[i] as FlooredLink, u);
   return value;
 }
 
@@ -503,6 +400,16 @@ export function survival(links: readonly ChainLink[], x: number): number {
   return survivalAtLog(chain, Math.log(x));
 }
 
+/** Beyond this edge the tail that is left is too thin to be inverted. */
+const FAR = 30;
+
+/** ln of the p-quantile of a floored link; far above its middle the bound of an exponential tail, which lies higher. */
+function flooredQuantile(link: FlooredLink, p: number): number {
+  const { mu, sd, floor, edge } = link;
+  if (edge < FAR) return mu - sd * normalQuantile((1 - p) * normalCdf(-edge));
+  return floor - (sd * Math.log1p(-p)) / edge;
+}
+
 /** Where the last quantile was found: score, ln force, and rise of the score there; slope 0 means none yet. */
 interface Trail {
   z: number;
@@ -513,17 +420,15 @@ interface Trail {
 /** ln of the p-quantile of the minimum; the search starts from the trail, if there is one, and leaves its own. */
 function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
   const z = normalQuantile(p);
-  const { links } = chain;
-  const count = links.length;
-  const only = chain.normal[0];
-  if (count === 1 && only) return (only.mu[0] as number) + z * (only.sd[0] as number);
-  // The union bound from below; from above no minimum lies beyond the quantile of a link without a floor.
-  const zLow = normalQuantile(p / count);
+  const only = chain.blocks[0];
+  if (chain.count === 1 && only) return (only.mu[0] as number) + z * (only.sd[0] as number);
+  // The union bound from below; from above no minimum lies beyond the quantile of any link.
+  const zLow = normalQuantile(p / chain.count);
   let low = Infinity;
   let high = Infinity;
   let spread = 0;
-  for (let i = 0; i < chain.normal.length; i++) {
-    const block = chain.normal[i] as NormalBlock;
+  for (let i = 0; i < chain.blocks.length; i++) {
+    const block = chain.blocks[i] as NormalBlock;
     for (let k = 0; k < block.count; k++) {
       const mu = block.mu[k] as number;
       const sd = block.sd[k] as number;
@@ -534,21 +439,16 @@ function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
       }
     }
   }
-  if (chain.floored.length > 0) {
-    let bound = 0;
-    for (let i = 0; i < count; i++) {
-      const link = links[i] as ChainLink;
-      const sd = Math.sqrt(dot(link.shared, link.shared) + link.own * link.own);
-      low = Math.min(low, link.muLog + zLow * sd);
-      const top = Math.max(effectiveFloor(link), link.muLog) + 2 * sd;
-      bound = i === 0 ? top : Math.max(bound, top);
-      spread = Math.max(spread, sd);
-    }
-    if (high > bound) {
-      high = bound;
-      while (1 - survivalAtLog(chain, high) < p) high += spread;
+  for (let i = 0; i < chain.floored.length; i++) {
+    const link = chain.floored[i] as FlooredLink;
+    low = Math.min(low, Math.max(link.floor, link.mu + zLow * link.sd));
+    const top = flooredQuantile(link, p);
+    if (top < high) {
+      high = top;
+      spread = link.sd;
     }
   }
+  if (chain.count === 1 && (chain.floored[0] as FlooredLink).edge < FAR) return high;
   if (!(high > low)) return high;
   // In normal scores the distribution is nearly a straight line, so secants settle in a few steps.
   let right = high;
@@ -616,12 +516,22 @@ export function quantiles(links: readonly ChainLink[], ps: readonly number[]): n
 /**
  * Mean force at which the chain breaks, in the unit of the links.
  * Without floors: the sum over the links of E[S_i ; i first], each a first share under means moved by the covariances
- * with ln S_i (Clark, Operations Research 9, 1961, carried to lognormals).
+ * with ln S_i (Clark, Operations Research 9, 1961, carried to lognormals). Floored links take off what they cut.
  * @throws RangeError when a link is no valid one.
  */
 export function meanOfMinimum(links: readonly ChainLink[]): number {
   const chain = prepare(links);
-  if (chain.floored.length > 0) return flooredMean(chain);
+  const { free, floored } = chain;
+  const lone = free.length === 0;
+  let sum = lone ? Math.exp(lowestFloor(floored)) : freeMean(free);
+  overFloors(chain, (u, weight, rest, above) => {
+    sum += weight * Math.exp(u) * (lone ? above : rest * (above - 1));
+  });
+  return sum;
+}
+
+/** Mean of the minimum of links without floors. */
+function freeMean(links: readonly ChainLink[]): number {
   const count = links.length;
   loadVariogram(links);
   let sum = 0;
@@ -656,10 +566,13 @@ export function interference(links: readonly ChainLink[], load: Distribution): n
   const low = Math.max(quantileOf(load, 1e-14), 0);
   const high = quantileOf(load, 1 - 1e-14);
   const cuts: number[] = [];
-  for (const block of chain.floored) for (const floor of block.floor) cuts.push(Math.exp(floor));
   let finest = (high - low) / 6;
-  for (const link of chain.links) {
-    const sd = Math.sqrt(dot(link.shared, link.shared) + link.own * link.own);
+  for (const link of chain.floored) {
+    cuts.push(Math.exp(link.floor));
+    finest = Math.min(finest, 2.5 * link.sd * Math.exp(link.mu));
+  }
+  for (const link of chain.free) {
+    const sd = spreadOf(link);
     if (sd > 0) finest = Math.min(finest, 2.5 * sd * Math.exp(link.muLog));
     else cuts.push(Math.exp(link.muLog));
   }
@@ -692,166 +605,98 @@ function panelEdges(low: number, high: number, cuts: readonly number[], widest: 
 
 // ---------------------------------------------------------------- with floors
 
-/** Range of ln strength, and panels, over which a chain with floors is integrated. */
-function logEdges(links: readonly ChainLink[]): number[] {
-  let low = Infinity;
-  let high = Infinity;
-  let finest = Infinity;
-  for (const link of links) {
-    const sd = Math.sqrt(dot(link.shared, link.shared) + link.own * link.own);
-    const floor = effectiveFloor(link);
-    if (sd > 0) finest = Math.min(finest, sd);
-    low = Math.min(low, Math.max(floor, link.muLog - REACH * sd));
-    high = Math.min(high, Math.max(link.muLog, floor) + REACH * sd);
-  }
-  const cuts: number[] = [];
-  for (const link of links) {
-    const size = Math.sqrt(dot(link.shared, link.shared));
-    const floor = effectiveFloor(link);
-    if (floor > -Infinity) {
-      // Just above a floor the density can fall within own^2 / (floor - middle): panels that double from there.
-      const own = Math.max(link.own, size * LEAST_OWN);
-      const depth = Math.max(1, (floor - link.muLog + 4 * size) / own);
-      cuts.push(floor);
-      for (let width = (2 * own) / depth; width < 3.5 * finest; width *= 3) cuts.push(floor + width);
-    } else if (size + link.own === 0) cuts.push(link.muLog);
-  }
-  return panelEdges(low, high, cuts, 3.5 * finest);
-}
-
-function flooredMean(chain: PreparedChain): number {
-  const edges = logEdges(chain.links);
-  const rule = gaussLegendre(16);
-  let sum = Math.exp(edges[0] as number);
-  for (let e = 0; e + 1 < edges.length; e++) {
-    const half = 0.5 * ((edges[e + 1] as number) - (edges[e] as number));
-    for (let i = 0; i < rule.nodes.length; i++) {
-      const u = (edges[e] as number) + half * (1 + (rule.nodes[i] as number));
-      sum += half * (rule.weights[i] as number) * Math.exp(u) * survivalAtLog(chain, u);
-    }
-  }
-  return sum;
+function lowestFloor(floored: readonly FlooredLink[]): number {
+  return floored.reduce((lowest, link) => Math.min(lowest, link.floor), Infinity);
 }
 
 /**
- * First shares of a chain with floors: over ln strength, the density of each link times the survival of the others.
- * Blocks are independent, so each is tabulated by itself.
+ * Ends of panels of ln force, from the lowest floor to where no link without a floor is left (without such links: no
+ * floored one).
  */
-function flooredShares(links: readonly ChainLink[]): number[] {
-  const chain = prepare(links);
-  const edges = logEdges(chain.links);
-  const rule = gaussLegendre(16);
-  const total = (edges.length - 1) * 16;
-  const place = new Float64Array(total);
-  const product = new Float64Array(total);
+function edgesAboveFloors(chain: PreparedChain): number[] {
+  const low = lowestFloor(chain.floored);
+  const cuts: number[] = [];
+  let high = Infinity;
+  let finest = Infinity;
+  for (const block of chain.blocks) {
+    for (let i = 0; i < block.count; i++) {
+      const mu = block.mu[i] as number;
+      const sd = block.sd[i] as number;
+      high = Math.min(high, mu + REACH * sd);
+      if (sd > 0) finest = Math.min(finest, sd);
+    }
+  }
+  for (const link of chain.floored) {
+    if (chain.free.length === 0) high = Math.min(high, Math.max(link.mu, link.floor) + REACH * link.sd);
+    finest = Math.min(finest, link.sd);
+  }
+  for (const link of chain.floored) {
+    // Just above a floor the density can fall within sd / edge: panels that triple from there.
+    cuts.push(link.floor);
+    for (let width = (2 * link.sd) / Math.max(1, link.edge); width < PANEL * finest; width *= 3) cuts.push(link.floor + width);
+  }
+  return panelEdges(low, high, cuts, PANEL * finest);
+}
+
+/**
+ * Walks the range where floored links can go first, unless the others hardly ever last until there. Each visit gets ln
+ * force, the weight of the place, the survival of the links without a floor, and that of the floored ones.
+ */
+function overFloors(chain: PreparedChain, visit: (u: number, weight: number, rest: number, above: number) => void): void {
+  if (chain.floored.length === 0 || freeSurvival(chain, lowestFloor(chain.floored)) < NEVER) return;
+  const edges = edgesAboveFloors(chain);
+  const rule = gaussLegendre(NODES);
   for (let e = 0; e + 1 < edges.length; e++) {
     const half = 0.5 * ((edges[e + 1] as number) - (edges[e] as number));
-    for (let q = 0; q < 16; q++) {
-      place[e * 16 + q] = (edges[e] as number) + half * (1 + (rule.nodes[q] as number));
-      product[e * 16 + q] = half * (rule.weights[q] as number);
+    for (let q = 0; q < NODES; q++) {
+      const u = (edges[e] as number) + half * (1 + (rule.nodes[q] as number));
+      let above = 1;
+      for (const link of chain.floored) above *= flooredSurvival(link, u);
+      visit(u, half * (rule.weights[q] as number), freeSurvival(chain, u), above);
     }
   }
-  const tables: BlockTable[] = [];
-  for (const block of chain.normal) tables.push(tabulateNormal(block, place));
-  for (const block of chain.floored) tables.push(tabulateFloored(block, place));
-  for (const table of tables)
-    for (let t = 0; t < total; t++) product[t] = (product[t] as number) * (table.above[t] as number);
-  const shares = links.map(() => 0);
-  for (const table of tables) {
-    for (let i = 0; i < table.members.length; i++) {
-      let sum = 0;
-      for (let t = 0; t < total; t++) {
-        const above = table.above[t] as number;
-        if (above > 0) sum += ((product[t] as number) / above) * (table.dense[i * total + t] as number);
+}
+
+/**
+ * First shares of a chain with floors. A floored link: over ln force, its density times the survival of all others.
+ * The rest: their shares among themselves, less those where a floored link went before.
+ */
+function flooredShares(chain: PreparedChain): number[] {
+  const { blocks, floored, free, places } = chain;
+  const among = free.length > 0 ? freeShares(free) : [];
+  const partials = blocks.map(partialsOf);
+  const shares = new Array<number>(chain.count).fill(0);
+  overFloors(chain, (u, weight, rest, above) => {
+    for (const link of floored) {
+      if (u <= link.floor) continue;
+      const x = (u - link.mu) / link.sd;
+      let others = rest * weight;
+      for (const other of floored) if (other !== link) others *= flooredSurvival(other, u);
+      const dense = (truncatedSurvival(x, link.edge) * normalHazard(x)) / link.sd;
+      shares[link.place] = (shares[link.place] as number) + dense * others;
+    }
+    blocks.forEach((block, b) => {
+      let others = weight * (1 - above);
+      blocks.forEach((other, o) => {
+        if (o !== b) others *= normalBlockSurvival(other, u);
+      });
+      const partial = partials[b] as (index: number) => number;
+      for (let i = 0; i < block.count; i++) {
+        block.limits[i] = standardised(u, block.mu[i] as number, block.sd[i] as number);
       }
-      shares[table.members[i] as number] = sum;
-    }
-  }
+      for (let i = 0; i < block.count; i++) {
+        const member = block.members[i] as number;
+        among[member] = (among[member] as number) - others * partial(i);
+      }
+    });
+  });
+  free.forEach((link, i) => {
+    let share = among[i] as number;
+    // A fixed strength has no density: it goes first there, and only if no floored link did.
+    if (spreadOf(link) === 0) for (const other of floored) share *= flooredSurvival(other, link.muLog);
+    shares[places[i] as number] = Math.max(0, share);
+  });
   return shares;
-}
-
-/** A block over ln strength: chance that all its links are above, and for each the density of its going first. */
-interface BlockTable {
-  readonly members: readonly number[];
-  readonly above: Float64Array;
-  /** By rows: one row a member. */
-  readonly dense: Float64Array;
-}
-
-function tabulateNormal(block: NormalBlock, place: Float64Array): BlockTable {
-  const total = place.length;
-  const above = new Float64Array(total);
-  const dense = new Float64Array(total * block.count);
-  const partial = partialsOf(block);
-  for (let t = 0; t < total; t++) {
-    const u = place[t] as number;
-    above[t] = normalBlockSurvival(block, u);
-    for (let i = 0; i < block.count; i++) {
-      block.limits[i] = standardised(u, block.mu[i] as number, block.sd[i] as number);
-    }
-    for (let i = 0; i < block.count; i++) dense[i * total + t] = partial(i);
-  }
-  return { members: block.members, above, dense };
-}
-
-function tabulateFloored(block: FlooredBlock, place: Float64Array): BlockTable {
-  const total = place.length;
-  const { floored, rest } = block;
-  const above = new Float64Array(total);
-  const dense = new Float64Array(total * (floored + rest.count));
-  const partial = partialsOf(rest);
-  const middle = new Float64Array(floored);
-  const edge = new Float64Array(floored);
-  const tail = new Float64Array(floored);
-  const passing = new Float64Array(floored);
-  const density = new Float64Array(floored);
-  for (let n = 0; n < block.weights.length; n++) {
-    const weight = block.weights[n] as number;
-    for (let i = 0; i < floored; i++) {
-      middle[i] = middleAt(block, block.mu[i] as number, block.loading, i, n);
-      const f = ((block.floor[i] as number) - (middle[i] as number)) / (block.own[i] as number);
-      edge[i] = f;
-      // The chance to be above the floor, without its exponential where that is far out.
-      tail[i] = f > 0 ? scaledTail(f) : normalCdf(-f);
-    }
-    for (let t = 0; t < total; t++) {
-      const u = place[t] as number;
-      let product = weight;
-      for (let i = 0; i < floored; i++) {
-        passing[i] = 1;
-        density[i] = 0;
-        if (u < (block.floor[i] as number)) continue;
-        const own = block.own[i] as number;
-        const x = (u - (middle[i] as number)) / own;
-        const f = edge[i] as number;
-        const relative = Math.exp(f > 0 ? -0.5 * (x - f) * (x + f) : -0.5 * x * x) / (tail[i] as number);
-        passing[i] = x > 0 ? relative * scaledTail(x) : normalCdf(-x) / (tail[i] as number);
-        density[i] = (INV_SQRT_2PI * relative) / own;
-        product *= passing[i] as number;
-      }
-      let free = 1;
-      if (rest.count > 0) {
-        for (let i = 0; i < rest.count; i++) {
-          const at = middleAt(block, rest.mu[i] as number, block.restLoading, i, n);
-          rest.limits[i] = standardised(u, at, rest.sd[i] as number);
-        }
-        free = orthant(rest.count, rest.limits, rest.correlations);
-        if (product > 1e-18) {
-          for (let i = 0; i < rest.count; i++) {
-            const row = (floored + i) * total + t;
-            dense[row] = (dense[row] as number) + product * partial(i);
-          }
-        }
-      }
-      above[t] = (above[t] as number) + product * free;
-      for (let i = 0; i < floored; i++) {
-        let value = weight * free * (density[i] as number);
-        for (let k = 0; k < floored; k++) if (k !== i) value *= passing[k] as number;
-        dense[i * total + t] = (dense[i * total + t] as number) + value;
-      }
-    }
-  }
-  return { members: [...block.members, ...rest.members], above, dense };
 }
 
 /** For a block of normals at its limits: density of one at the limit times the survival of the others given that. */
@@ -897,12 +742,12 @@ function partialsOf(rest: NormalBlock): (index: number) => number {
 
 /**
  * The same chain with as few shared factors as simple merging gives: factors that act on the same links with
- * proportional loadings become one, a factor that acts on one link only becomes part of its own scatter (not where
- * that link has a floor, since the floor holds given the shared factors), and empty ones go.
- * @throws RangeError when a link is no valid one.
+ * proportional loadings become one, a factor that acts on one link only becomes part of its own scatter, and empty ones
+ * go.
+ * @throws RangeError when a link is no valid one, or one with a floor shares a factor with another.
  */
 export function mergeShared(links: readonly ChainLink[]): ChainLink[] {
-  assertLinks(links, 'links');
+  assertLinks(links, 'links', true);
   const factors = (links[0] as ChainLink).shared.length;
   const own = links.map((link) => link.own);
   const columns: number[][] = [];
@@ -912,10 +757,8 @@ export function mergeShared(links: readonly ChainLink[]): ChainLink[] {
     if (acting === 0) continue;
     if (acting === 1) {
       const at = column.findIndex((value) => value !== 0);
-      if ((links[at] as ChainLink).floor === undefined) {
-        own[at] = Math.hypot(own[at] as number, column[at] as number);
-        continue;
-      }
+      own[at] = Math.hypot(own[at] as number, column[at] as number);
+      continue;
     }
     const like = columns.find((other) => isProportional(other, column));
     if (!like) {
@@ -926,14 +769,13 @@ export function mergeShared(links: readonly ChainLink[]): ChainLink[] {
     const grow = Math.hypot(1, (column[at] as number) / (like[at] as number));
     for (let i = 0; i < like.length; i++) like[i] = (like[i] as number) * grow;
   }
-  return links.map((link, i) => {
-    const merged: ChainLink = {
-      muLog: link.muLog,
-      shared: columns.map((column) => column[i] as number),
-      own: own[i] as number,
-    };
-    return link.floor === undefined ? merged : { ...merged, floor: link.floor };
-  });
+  const merged = links.map((link, i) => ({
+    ...link,
+    shared: columns.map((column) => column[i] as number),
+    own: own[i] as number,
+  }));
+  assertLinks(merged, 'links', false);
+  return merged;
 }
 
 function isProportional(a: readonly number[], b: readonly number[]): boolean {
