@@ -1,13 +1,15 @@
 /** The one place that joins records to the engines: reads `data/` and gives what a comparison needs. */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { certaintyOf } from '../records/certainty.ts';
 import { readAll } from '../records/read.ts';
 import type { Evidence, Figure } from '../strength/types.ts';
 
-/** The project's folder. */
-export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+/**
+ * The project's folder: npm scripts, the build and the tests all run there. (The module's own address is no guide: the
+ * build bundles it into another folder.)
+ */
+export const ROOT = process.cwd();
 /** Number of the model; raised when the same evidence gives other answers, with a line on `/changes/`. */
 export const MODEL = 1;
 
@@ -40,6 +42,7 @@ let loaded: Evidence | null = null;
 export function loadEvidence(root = ROOT): Evidence {
   if (loaded && root === ROOT) return loaded;
   const records = readAll(root);
+  if (records.methods.size === 0) throw new RangeError(`no methods below ${root}/data: run this from the project's folder`);
   const faults = records.faults;
   if (faults.length > 0) throw new RangeError(`the records have ${faults.length} faults of shape; run npm run check`);
   const plain = <T>(files: Map<string, { data: T }>): Record<string, T> =>

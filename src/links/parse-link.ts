@@ -155,8 +155,8 @@ export function parseLink(query: string, vocabulary: Vocabulary, base: Readonly<
     const key = decode(equals < 0 ? piece : piece.slice(0, equals));
     const value = decode(equals < 0 ? '' : piece.slice(equals + 1));
     if (key === null) notUnderstood.push({ piece, why: 'percent signs that do not decode' });
-    else if (value === null) decoded.push({ key: key.trim(), value: '\u0000', piece });
-    else decoded.push({ key: key.trim(), value: value.trim(), piece });
+    else if (value === null) decoded.push({ key, value: '\u0000', piece });
+    else decoded.push({ key, value: value.trim(), piece });
   }
 
   const meanings = decoded.filter((one) => one.key === 'v');

@@ -3,10 +3,10 @@
  * rig give the same answer to the last bit.
  */
 import { type CertaintyWord, lowest } from '../evidence/certainty.ts';
-import { sameWidth, type Miss } from '../evidence/factor.ts';
+import { type Miss, sameWidth, type Sought } from '../evidence/factor.ts';
 import { observe } from '../evidence/observation.ts';
 import type { Eye, FactorRecord, GapRecord, MethodRecord, SlingRecord } from '../records/schema.ts';
-import { firstShares, mergeShared, quantiles, survival, winShare } from './chain.ts';
+import { type ChainLink, firstShares, mergeShared, quantiles, survival, winShare } from './chain.ts';
 import { type BuiltLink, type PreparedEvidence, chainOf, factorNames, loadPath, prepare } from './load-path.ts';
 import type { Comparison, Evidence, Figure, LinkResult, Rig, Row, Spread } from './types.ts';
 
@@ -48,8 +48,8 @@ function letterOf(link: BuiltLink): LinkResult['letter'] {
   return part === 'device' ? 'D' : part === 'knot' ? 'K' : part === 'connector' ? 'C' : part === 'eye' ? 'E' : 'S';
 }
 
-function spreadOf(links: readonly BuiltLink[]): Spread {
-  const [low, middle, high] = quantiles(mergeShared(chainOf(links, factorNames(links))), NINETY_PERCENT) as [number, number, number];
+function spreadOf(chain: readonly ChainLink[]): Spread {
+  const [low, middle, high] = quantiles(chain, NINETY_PERCENT) as [number, number, number];
   return { low, middle, high };
 }
 
@@ -124,17 +124,19 @@ function nearestOf(evidence: Evidence, record: MethodRecord, sling: SlingRecord 
 /** Raw breaks of the same method and material on the same kind of eye and near bearing, kN. */
 function ticksOf(evidence: Evidence, method: string, sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
   const kinds = eye === 'bare-wire' ? ['bare-wire'] : eye === 'metal-bar' ? ['pin'] : [];
-  return Object.values(evidence.figures).flatMap((figure) => {
+  const ticks: Row['ticks'] = [];
+  for (const figure of Object.values(evidence.figures)) {
     const { value, rig } = figure;
-    if (rig.method !== method || rig.material !== sling.material || !rig.bearing || !kinds.includes(rig.bearing)) return [];
-    if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > 0.5) return [];
-    if (rig.widthMm === undefined || !sameWidth(sling.form, rig.widthMm, sling.widthMm)) return [];
-    if (typeof value !== 'object' || !('tests' in value)) return [];
+    if (rig.method !== method || rig.material !== sling.material || !rig.bearing || !kinds.includes(rig.bearing)) continue;
+    if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > 0.5) continue;
+    if (rig.widthMm === undefined || !sameWidth(sling.form, rig.widthMm, sling.widthMm)) continue;
+    if (typeof value !== 'object' || !('tests' in value)) continue;
     const seen = observe(figure);
-    if (!seen) return [];
+    if (!seen) continue;
     const scale = Math.exp(seen.logMean - value.tests.reduce((sum, x) => sum + Math.log(x), 0) / value.tests.length);
-    return [{ figure: figure.id, kn: value.tests.map((x) => x * scale) }];
-  });
+    ticks.push({ figure: figure.id, kn: value.tests.map((x) => x * scale) });
+  }
+  return ticks;
 }
 
 function linkResults(links: readonly BuiltLink[], shares: readonly number[]): LinkResult[] {
@@ -143,7 +145,7 @@ function linkResults(links: readonly BuiltLink[], shares: readonly number[]): Li
     part: link.record.part,
     letter: letterOf(link),
     ...(link.record.legs === undefined ? {} : { legs: link.record.legs }),
-    spread: spreadOf([link]),
+    spread: spreadOf(chainOf([link], factorNames([link]))),
     certainty: linkCertainty(link),
     factors: link.parts.map(({ factor, value }) => ({
       factor, figures: value.figures, studies: value.studies, muLog: value.mu, knowledge: value.knowledge, specimen: value.specimen,
@@ -171,36 +173,52 @@ function movesOf(links: readonly BuiltLink[], shares: readonly number[]): Row['m
     .sort((a, b) => b.share - a.share).slice(0, 2);
 }
 
-/** Fills a row with what its links give. */
-function compute(draft: Draft, evidence: Evidence, links: BuiltLink[], rig: Rig, sling: SlingRecord | null, eye: Eye, bearingMm: number): void {
-  const { row } = draft;
+/** Which links go first, and how sure that is: without the device, and with it where its strength is known. */
+interface Weighed {
+  attachment: BuiltLink[];
+  chain: ChainLink[];
+  attachmentShares: number[];
+  whole: BuiltLink[];
+  wholeChain: ChainLink[];
+  shares: number[];
+  certainty: CertaintyWord;
+}
+
+function weigh(links: BuiltLink[], ratingKn: number | null): Weighed {
   const attachment = links.filter((l) => !isDevice(l));
-  draft.attachment = attachment;
   const chain = mergeShared(chainOf(attachment, factorNames(attachment)));
+  const attachmentShares = firstShares(chain);
+  const certainty = lowest(attachment.filter((_, i) => (attachmentShares[i] ?? 0) >= COUNTS_FROM).map(linkCertainty));
+  const alone = { attachment, chain, attachmentShares, certainty };
+  if (ratingKn === null || attachment.length === links.length) return { ...alone, whole: attachment, wholeChain: chain, shares: attachmentShares };
+  const wholeChain = mergeShared(chainOf(links, factorNames(links)));
+  return { ...alone, whole: links, wholeChain, shares: firstShares(wholeChain) };
+}
+
+/** Fills a row with what its links give. */
+function compute(draft: Draft, evidence: Evidence, weighed: Weighed, rig: Rig, sling: SlingRecord | null, eye: Eye, bearingMm: number): void {
+  const { row } = draft;
+  const { attachment, chain, attachmentShares, whole, wholeChain, shares } = weighed;
+  draft.attachment = attachment;
   const values = quantiles(chain, [...NINETY_PERCENT, ...DOT_SHARES]);
   row.attachment = { low: values[0] as number, middle: values[1] as number, high: values[2] as number };
   row.dots = values.slice(NINETY_PERCENT.length);
   const demandKn = rig.demandKn ?? rig.ratingKn;
   row.aboveRating = rig.ratingKn === null ? null : survival(chain, rig.ratingKn);
   row.aboveDemand = demandKn === null ? null : demandKn === rig.ratingKn ? row.aboveRating : survival(chain, demandKn);
-  const attachmentShares = firstShares(chain);
-  const whole = rig.ratingKn === null ? attachment : links;
-  const wholeChain = mergeShared(chainOf(whole, factorNames(whole)));
-  const shares = rig.ratingKn === null ? attachmentShares : firstShares(wholeChain);
-  if (rig.ratingKn !== null) row.rig = spreadOf(whole);
+  if (rig.ratingKn !== null) row.rig = whole === attachment ? row.attachment : spreadOf(wholeChain);
   row.links = linkResults(whole, shares);
   row.strip = twentieths(shares).map((count, i) => (row.links[i] as LinkResult).letter.repeat(count)).join('');
-  row.certainty = lowest(attachment.filter((_, i) => (attachmentShares[i] ?? 0) >= COUNTS_FROM).map(linkCertainty));
+  row.certainty = weighed.certainty;
   row.figures = [...new Set(row.links.flatMap((l) => l.factors.flatMap((f) => f.figures)))];
   row.moves = movesOf(attachment, attachmentShares);
   if (sling) row.ticks = ticksOf(evidence, row.method, sling, eye, bearingMm);
 }
 
-/** Whether a computed row may be ranked: at home, certain enough, nothing that counts carried over from another width. */
-function mayRank({ row, record, attachment }: Draft): boolean {
-  if (record.role !== 'home' || row.state !== 'result' || !attachment || row.oneClipError.releases || !row.closed.possible) return false;
-  if (row.certainty === null || row.certainty === 'very low') return false;
-  return !row.links.some((l) => l.part !== 'device' && l.first >= 1 / DOTS && l.factors.some((f) => f.bridged));
+/** Whether what goes first is known well enough to rank: certain enough, nothing that counts carried over from another width. */
+function isKnown({ certainty, whole, shares }: Weighed): boolean {
+  if (certainty === 'very low') return false;
+  return !whole.some((link, i) => !isDevice(link) && (shares[i] ?? 0) >= 1 / DOTS && link.parts.some((p) => p.value.bridged));
 }
 
 function beats(a: Draft, b: Draft): number {
@@ -288,26 +306,33 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
   const published = reasons.flatMap((r) => r.published);
   // The maker's and the old sling do not depend on the sling that the reader chose: any will do for matching.
   const any = chosen ?? (Object.values(evidence.slings)[0] as SlingRecord);
-  const path = loadPath(ready, record, { material: any.material, form: any.form, widthMm: any.widthMm, bearingMm }, rig.ratingKn);
-  if ('links' in path) compute(draft, evidence, path.links, rig, chosen, eye, bearingMm);
-  else if (published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
+  const sought = { material: any.material, form: any.form, widthMm: any.widthMm, bearingMm };
+  const path = loadPath(ready, record, sought, rig.ratingKn);
+  const weighed = 'links' in path ? weigh(path.links, rig.ratingKn) : null;
+  if (weighed) compute(draft, evidence, weighed, rig, chosen, eye, bearingMm);
+  else if ('stop' in path && published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
   row.shown = [...new Set([...row.shown, ...reasons.flatMap((r) => [...r.published, ...r.figures])])];
   row.state = reasons.length > 0 ? 'apart' : 'result';
   row.reasons = reasons.map((r) => r.why);
-  row.group = record.role === 'reference' ? 'maker' : record.role === 'comparison' ? 'comparison' : row.state === 'apart' ? 'apart' : mayRank(draft) ? 'ranked' : 'unranked';
-  if (row.group === 'unranked' && bearingMm > ready.smallestBearingMm) boundFromBelow(ready, draft, rig, eye);
+  if (record.role === 'reference') row.group = 'maker';
+  else if (record.role === 'comparison') row.group = 'comparison';
+  else if (row.state === 'apart') row.group = 'apart';
+  else if (weighed && !row.oneClipError.releases && row.closed.possible) {
+    // A thicker bearing never weakens a rig: one that may be ranked without a measured bearing may be ranked with it, on
+    // the same certainty. Without this a reader who measures could stand worse than one who does not.
+    const known = isKnown(weighed) ? weighed.certainty : certaintyUnmeasured(ready, record, sought, rig.ratingKn);
+    row.group = known ? 'ranked' : 'unranked';
+    row.certainty = known ?? row.certainty;
+  } else row.group = 'unranked';
   return draft;
 }
 
-/**
- * A thicker bearing never weakens a rig: one that may be ranked without a measured bearing may be ranked with it, on the
- * same certainty. Without this a reader who measures could stand worse than one who does not.
- */
-function boundFromBelow(ready: PreparedEvidence, draft: Draft, rig: Rig, eye: Eye): void {
-  const vague = draftOf(ready, draft.row.method, draft.record, { ...rig, bearingMm: null }, eye, ready.smallestBearingMm);
-  if (vague.row.group !== 'ranked') return;
-  draft.row.certainty = vague.row.certainty;
-  draft.row.group = 'ranked';
+/** Certainty of a method on the thinnest bearing tested, which is what an unmeasured one counts as; null if not enough to rank. */
+function certaintyUnmeasured(ready: PreparedEvidence, record: MethodRecord, sought: Sought, ratingKn: number | null): CertaintyWord | null {
+  if (sought.bearingMm <= ready.smallestBearingMm) return null;
+  const path = loadPath(ready, record, { ...sought, bearingMm: ready.smallestBearingMm }, ratingKn);
+  const weighed = 'links' in path ? weigh(path.links, ratingKn) : null;
+  return weighed && isKnown(weighed) ? weighed.certainty : null;
 }
 
 /** Compares all methods of the evidence for one rig. Throws RangeErrors only for faults of the evidence. */

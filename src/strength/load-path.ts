@@ -111,10 +111,15 @@ export function loadPath(prepared: PreparedEvidence, method: MethodRecord, sough
  * order of the shared factors, so that two chains with the same names can be compared.
  */
 export function chainOf(links: readonly BuiltLink[], names: readonly string[]): ChainLink[] {
-  return links.map((link) => {
-    const shared = names.map((name) => link.parts.find((p) => p.factor === name)?.value.knowledge ?? 0);
-    const chain: ChainLink = { muLog: link.mu, shared, own: link.specimen };
-    return link.floorKn === null ? chain : { ...chain, floor: link.floorKn };
+  return links.map(({ parts, mu, specimen, floorKn }) => {
+    // A required minimum cuts what is sold, whatever its mean turns out to be: what we do not know and scatter together.
+    // So a link with a floor keeps the knowledge of its factors to itself.
+    if (floorKn !== null) {
+      const own = Math.hypot(specimen, ...parts.map((p) => p.value.knowledge));
+      return { muLog: mu, shared: names.map(() => 0), own, floor: floorKn };
+    }
+    const shared = names.map((name) => parts.find((p) => p.factor === name)?.value.knowledge ?? 0);
+    return { muLog: mu, shared, own: specimen };
   });
 }
 

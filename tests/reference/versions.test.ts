@@ -8,7 +8,7 @@ const index = versionIndex();
 
 test('every frozen file has the hash that the index gave it, and none is missing from the index', () => {
   expect(index.map(({ version }) => [version, hashOf(versionText(version))])).toEqual(index.map(({ version, sha256 }) => [version, sha256]));
-  const files = readdirSync(`${ROOT}data/versions`).filter((name) => name !== 'index.json').map((name) => name.replace(/\.json$/, ''));
+  const files = readdirSync(`${ROOT}/data/versions`).filter((name) => name !== 'index.json').map((name) => name.replace(/\.json$/, ''));
   expect(files.sort()).toEqual(index.map((entry) => entry.version).sort());
 });
 

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { normalCdf, normalQuantile } from '../../../src/numerics/normal.ts';
-import { gaussHermite } from '../../../src/numerics/quadrature.ts';
+import { normalCdf, normalPdf, normalQuantile } from '../../../src/numerics/normal.ts';
 import {
   type ChainLink,
   firstShares,
@@ -14,6 +13,7 @@ import {
   winShare,
 } from '../../../src/strength/chain.ts';
 import type { Distribution } from '../../../src/strength/distribution.ts';
+import { gaussHermite } from '../../support/gauss-hermite.ts';
 
 const seeded = { seed: 20261124, numRuns: 150 };
 
@@ -58,10 +58,49 @@ function drawLinks(links: readonly ChainLink[], z: readonly number[], next: () =
     const e = next();
     if (link.floor === undefined) return Math.exp(middle + link.own * e);
     const edge = (Math.log(link.floor) - middle) / link.own;
-    // Beyond six deviations the tail above the edge falls like exp(-edge d).
-    if (edge > 6) return link.floor * Math.exp((link.own * -Math.log(normalCdf(e))) / edge);
     return Math.exp(middle - link.own * normalQuantile(normalCdf(e) * normalCdf(-edge)));
   });
+}
+
+/**
+ * A chain with floors and at most one shared factor, integrated without the engine: given the factor (Hermite) all links
+ * are independent, and between the floors Simpson's rule runs over ln force.
+ */
+function integrated(links: readonly ChainLink[]): { shares: number[]; mean: number } {
+  const floors = links.flatMap((link) => (link.floor === undefined ? [] : [Math.log(link.floor)])).sort((a, b) => a - b);
+  const ends = [Math.log(2), ...floors, Math.log(300)];
+  const { nodes, weights } = gaussHermite(40);
+  const shares = links.map(() => 0);
+  let mean = 2;
+  nodes.forEach((z, k) => {
+    for (let e = 0; e + 1 < ends.length; e++) {
+      const from = ends[e] as number;
+      const width = (ends[e + 1] as number) - from;
+      const steps = 2400;
+      for (let s = 0; s <= steps; s++) {
+        const u = from + (width * s) / steps;
+        const simpson = s === 0 || s === steps ? 1 : s % 2 === 1 ? 4 : 2;
+        const weight = ((weights[k] as number) * simpson * width) / steps / 3;
+        const tails: number[] = [];
+        const densities: number[] = [];
+        for (const link of links) {
+          const x = (u - link.muLog - (link.shared[0] ?? 0) * z) / link.own;
+          const kept = link.floor === undefined ? 1 : normalCdf((link.muLog - Math.log(link.floor)) / link.own);
+          // At the end of a panel its own side counts: below the floor up to it, above from it on.
+          const isBelow = link.floor !== undefined && from + width / 2 < Math.log(link.floor);
+          tails.push(isBelow ? 1 : normalCdf(-x) / kept);
+          densities.push(isBelow ? 0 : normalPdf(x) / link.own / kept);
+        }
+        const product = tails.reduce((a, b) => a * b, 1);
+        mean += weight * Math.exp(u) * product;
+        links.forEach((_, i) => {
+          const others = tails.reduce((a, b, j) => (j === i ? a : a * b), 1);
+          shares[i] = (shares[i] as number) + weight * (densities[i] as number) * others;
+        });
+      }
+    }
+  });
+  return { shares, mean };
 }
 
 describe('first shares', () => {
@@ -300,28 +339,43 @@ describe('win shares', () => {
 
 describe('chains with a floor', () => {
   const cases: [string, ChainLink[]][] = [
-    ['one link', [{ muLog: Math.log(23), shared: [0.08], own: 0.05, floor: 22 }]],
+    ['one link', [{ muLog: Math.log(23), shared: [], own: 0.09, floor: 22 }]],
     [
       'a floored link and a free one',
       [
-        { muLog: Math.log(23), shared: [0.08], own: 0.05, floor: 22 },
-        { muLog: Math.log(24), shared: [0], own: 0.1 },
+        { muLog: Math.log(23), shared: [0], own: 0.09, floor: 22 },
+        { muLog: Math.log(24), shared: [0.06], own: 0.08 },
       ],
     ],
     [
-      'three links that share two factors',
+      'two links that share a factor, and a floored one',
       [
-        { muLog: Math.log(23), shared: [0.08, 0.03], own: 0.05, floor: 22 },
-        { muLog: Math.log(24), shared: [0.08, 0], own: 0.1 },
-        { muLog: Math.log(21), shared: [0, 0.1], own: 0.1 },
+        { muLog: Math.log(23), shared: [0], own: 0.09, floor: 22 },
+        { muLog: Math.log(24), shared: [0.08], own: 0.1 },
+        { muLog: Math.log(21), shared: [0.1], own: 0.1 },
       ],
     ],
     [
       'two floors',
       [
-        { muLog: Math.log(22), shared: [0.06, 0.03], own: 0.06, floor: 22 },
-        { muLog: Math.log(23), shared: [0.08, 0], own: 0.1, floor: 21 },
-        { muLog: Math.log(26), shared: [0, 0.1], own: 0.1 },
+        { muLog: Math.log(22), shared: [0], own: 0.08, floor: 22 },
+        { muLog: Math.log(23), shared: [0], own: 0.1, floor: 21 },
+        { muLog: Math.log(26), shared: [0.1], own: 0.1 },
+      ],
+    ],
+    [
+      'two floors, one far above the middle of its link, and no free link',
+      [
+        { muLog: Math.log(16), shared: [], own: 0.08, floor: 22 },
+        { muLog: Math.log(23), shared: [], own: 0.1, floor: 21 },
+      ],
+    ],
+    [
+      'free links so weak that the floored one hardly ever goes first',
+      [
+        { muLog: Math.log(26), shared: [0], own: 0.16, floor: 22 },
+        { muLog: Math.log(11), shared: [0.15], own: 0.1 },
+        { muLog: Math.log(16), shared: [0.1], own: 0.05 },
       ],
     ],
   ];
@@ -351,6 +405,74 @@ describe('chains with a floor', () => {
       expect(Math.abs(1 - survival(links, quantile(links, 0.05)) - 0.05)).toBeLessThan(1e-8);
     });
   }
+
+  for (const [name, links] of cases) {
+    it(`agree with the integral over every link's density and the others' tails: ${name}`, () => {
+      const { shares, mean } = integrated(links);
+      firstShares(links).forEach((share, i) => {
+        expect(Math.abs(share - (shares[i] as number))).toBeLessThan(1e-9);
+      });
+      expect(Math.abs(meanOfMinimum(links) - mean)).toBeLessThan(1e-7);
+    });
+  }
+
+  it('never goes first where the others never last until its floor', () => {
+    const weak = { muLog: Math.log(5), shared: [], own: 0.1 };
+    expect(firstShares([weak, { muLog: Math.log(23), shared: [], own: 0.1, floor: 22 }])).toEqual([1, 0]);
+  });
+
+  it('split first places with a fixed strength as that strength falls on the tail of the floored link', () => {
+    const fixed = { muLog: Math.log(24), shared: [], own: 0 };
+    const link = { muLog: Math.log(23), shared: [], own: 0.1, floor: 22 };
+    const tail = (x: number): number => normalCdf((link.muLog - Math.log(x)) / link.own);
+    const [first, second] = firstShares([fixed, link]) as [number, number];
+    expect(first).toBeCloseTo(tail(24) / tail(22), 10);
+    expect(second).toBeCloseTo(1 - tail(24) / tail(22), 10);
+  });
+
+  it('win pairs as often as simulation says', () => {
+    const a = [{ muLog: Math.log(26), shared: [0.1], own: 0.08 }, { muLog: Math.log(24), shared: [0], own: 0.1, floor: 22 }];
+    const b = [{ muLog: Math.log(25), shared: [0.12], own: 0.05 }, { muLog: Math.log(23), shared: [0], own: 0.12, floor: 22 }];
+    const next = draws(31);
+    let wins = 0;
+    const count = 200_000;
+    for (let t = 0; t < count; t++) {
+      const z = [next()];
+      if (Math.min(...drawLinks(a, z, next)) > Math.min(...drawLinks(b, z, next))) wins++;
+    }
+    expect(Math.abs(winShare(a, b) - wins / count)).toBeLessThan(0.0045);
+    expect(Math.abs(winShare(a, b) + winShare(b, a) - 1)).toBeLessThan(1e-9);
+  });
+
+  it('cut knowledge and scatter together: loadings of a lone floored link are folded into its own scatter', () => {
+    const loaded = { muLog: Math.log(23), shared: [0.08, 0.06], own: 0.05, floor: 22 };
+    const folded = { muLog: Math.log(23), shared: [], own: Math.sqrt(0.08 ** 2 + 0.06 ** 2 + 0.05 ** 2), floor: 22 };
+    for (const x of [22.1, 23, 26]) expect(survival([loaded], x)).toBeCloseTo(survival([folded], x), 14);
+    expect(meanOfMinimum([loaded])).toBeCloseTo(meanOfMinimum([folded]), 12);
+    const free = { muLog: Math.log(24), shared: [0, 0], own: 0.1 };
+    const merged = mergeShared([loaded, free]);
+    expect(merged.map((link) => link.shared)).toEqual([[], []]);
+    expect(merged[0]?.own).toBeCloseTo(folded.own, 14);
+    expect(merged[0]?.floor).toBe(22);
+  });
+
+  it('may share nothing with another link, and the message says what to do', () => {
+    const loaded = { muLog: Math.log(23), shared: [0.08], own: 0.05, floor: 22 };
+    const free = { muLog: Math.log(24), shared: [0.05], own: 0.1 };
+    const says = '[1] has a floor, so its shared must be zeros: fold its loadings into own.';
+    expect(() => firstShares([free, loaded])).toThrow(`links${says}`);
+    expect(() => survival([free, loaded], 20)).toThrow(RangeError);
+    expect(() => mergeShared([free, loaded])).toThrow(`links${says}`);
+    expect(() => winShare([free], [free, loaded])).toThrow(`b${says}`);
+  });
+
+  it('have the quantiles of an exponential tail where the floor lies far out: excess over the floor about sd^2 / gap', () => {
+    // Mills: above an edge f the tail falls like exp(-f d) (1 + O(1 / f^2)).
+    const far = { muLog: 0, shared: [], own: 0.1, floor: Math.exp(5) };
+    const excess = (0.1 * Math.LN2) / 50;
+    expect(Math.abs((Math.log(quantile([far], 0.5)) - 5) / excess - 1)).toBeLessThan(1e-3);
+    expect(survival([far], quantile([far], 0.5))).toBeCloseTo(0.5, 8);
+  });
 
   it('never break below the floor alone, and a floor far below changes nothing', () => {
     const link = { muLog: Math.log(24), shared: [0.05], own: 0.04 };
