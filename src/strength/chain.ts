@@ -636,7 +636,8 @@ function edgesAboveFloors(chain: PreparedChain): number[] {
   for (const link of chain.floored) {
     // Just above a floor the density can fall within sd / edge: panels that triple from there.
     cuts.push(link.floor);
-    for (let width = (2 * link.sd) / Math.max(1, link.edge); width < PANEL * finest; width *= 3) cuts.push(link.floor + width);
+    const narrowest = (2 * link.sd) / Math.max(1, link.edge);
+    for (let width = narrowest; width < PANEL * finest; width *= 3) cuts.push(link.floor + width);
   }
   return panelEdges(low, high, cuts, PANEL * finest);
 }
@@ -645,7 +646,10 @@ function edgesAboveFloors(chain: PreparedChain): number[] {
  * Walks the range where floored links can go first, unless the others hardly ever last until there. Each visit gets ln
  * force, the weight of the place, the survival of the links without a floor, and that of the floored ones.
  */
-function overFloors(chain: PreparedChain, visit: (u: number, weight: number, rest: number, above: number) => void): void {
+function overFloors(
+  chain: PreparedChain,
+  visit: (u: number, weight: number, rest: number, above: number) => void,
+): void {
   if (chain.floored.length === 0 || freeSurvival(chain, lowestFloor(chain.floored)) < NEVER) return;
   const edges = edgesAboveFloors(chain);
   const rule = gaussLegendre(NODES);

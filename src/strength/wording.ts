@@ -4,7 +4,7 @@
  * never all and never none; half break below the middle; the low value is
  * named as what it is. No verdict of any kind.
  */
-import type { CertaintyWord, Comparison, Group, LinkResult, Row, Spread } from './types.ts';
+import type { Comparison, Group, LinkResult, Row, Spread } from './types.ts';
 
 /** Units of force that a reader may choose. */
 export type ForceUnit = 'kN' | 'lbf' | 'kgf';
@@ -103,9 +103,10 @@ export function weakLinkShort(row: Row): string | null {
   return isAboutEqual(row) ? 'about equal' : PART[most.letter].replace(/^the /, '');
 }
 
-/** Why a certainty word is what it is, in a few words. */
-export function certaintyWords(word: CertaintyWord | null): string {
-  return word ? `certainty ${word}` : 'no figure';
+/** How sure a row is, in a few words; the maker's sling has no published figure of its own, only the rating. */
+export function certaintyWords(row: Pick<Row, 'certainty' | 'group'>): string {
+  if (row.certainty) return `certainty ${row.certainty}`;
+  return row.group === 'maker' ? 'assumed from the rating' : 'no figure';
 }
 
 /** Headings of the groups, in the order of the page. */

@@ -63,7 +63,7 @@ function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; ope
       <td class="length">{row.finishedCm === null ? '' : `${Math.round(row.finishedCm)} cm`}</td>
       <td class="more">
         <details id={id} open={isOpen} onToggle={(event) => onToggle?.(row.method, event.currentTarget.open)}>
-          <summary><span>{certaintyWords(row.certainty)}</span> <u>working</u></summary>
+          <summary><span>{certaintyWords(row)}</span> <u>working</u></summary>
           {(opened === 'all' || isOpen) && <Working row={row} frame={frame} />}
         </details>
       </td>
@@ -75,11 +75,11 @@ function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; ope
 function ShortRow({ row, frame }: { row: Row; frame: Frame }) {
   const id = `work-${row.method}`;
   return (
-    <tr class="short" id={id} data-working={hasFigures(row) ? id : undefined}>
+    <tr class="short" id={id} data-working={row.nearest ? id : undefined}>
       <th scope="row"><a href={`${frame.base}methods/${row.method}/`}>{row.name}</a></th>
       <td colSpan={6}>
         {row.reasons.join(' ')}
-        {row.nearest && <> Nearest: <FigureLink id={row.nearest.figure} frame={frame} /> ({row.nearest.why}).</>}
+        {row.nearest && <> {row.nearest.weakerThan ? 'Weaker than about' : 'Nearest:'} <FigureLink id={row.nearest.figure} frame={frame} /> ({row.nearest.why}).</>}
         {row.gap && <> <a href={`${frame.base}gaps/${row.gap}/`}>The test that would settle it</a></>}
       </td>
     </tr>

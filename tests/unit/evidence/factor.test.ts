@@ -14,7 +14,7 @@ const record = (from: string[], more: Record<string, unknown> = {}): FactorRecor
   factor.parse({ what: 'a test', acts: 'loop', class: 'any', applies: { materials: ['hmpe'], forms: ['sewn-loop'] }, from, ...more });
 const sought: Sought = { material: 'hmpe', form: 'sewn-loop', widthMm: 10, bearingMm: 4 };
 const byId = (...figures: FactorFigure[]): Record<string, FactorFigure> => Object.fromEntries(figures.map((f) => [f.id, f]));
-const valueOf = (r: FactorRecord, figures: Record<string, FactorFigure>, s: Partial<Sought> = {}) => factorValue('a', r, group, figures, { ...sought, ...s });
+const ask = (r: FactorRecord, figures: Record<string, FactorFigure>, s: Partial<Sought> = {}) => factorValue('a', r, group, figures, { ...sought, ...s });
 
 test('raw breaks give the mean of ln and their own cv; 1000 lbf is 4.448 kN', () => {
   const seen = observe(figure('a/b', { tests: [1000, 2000] }, {}, 'lbf'));
@@ -50,7 +50,7 @@ test('8 mm and 10 mm tape are not one width, 10 and 11 are; cord within half a m
 });
 
 test('one study: knowledge^2 = tau^2 + (tau^2 + cv^2/n)', () => {
-  const found = valueOf(record(['a/b']), byId(figure('a/b', { mean: 10, n: 4 }, { widthMm: 10 })));
+  const found = ask(record(['a/b']), byId(figure('a/b', { mean: 10, n: 4 }, { widthMm: 10 })));
   if (!('value' in found)) throw new Error('no value');
   expect(Math.exp(found.value.mu)).toBeCloseTo(10, 12);
   expect(found.value.knowledge).toBeCloseTo(Math.sqrt(0.01 + 0.01 + 0.0025 / 4), 12);
@@ -59,7 +59,7 @@ test('one study: knowledge^2 = tau^2 + (tau^2 + cv^2/n)', () => {
 
 test('between two bearings ln strength runs along ln bearing: 8 kN at 2 mm and 18 kN at 8 mm give 12 kN at 4 mm', () => {
   const figures = byId(figure('a/thin', { mean: 8, n: 4 }, { widthMm: 10, bearingMm: 2 }), figure('b/thick', { mean: 18, n: 4 }, { widthMm: 10, bearingMm: 8 }));
-  const found = valueOf(record(['a/thin', 'b/thick'], { along: 'bearingMm' }), figures);
+  const found = ask(record(['a/thin', 'b/thick'], { along: 'bearingMm' }), figures);
   if (!('value' in found)) throw new Error('no value');
   expect(Math.exp(found.value.mu)).toBeCloseTo(12, 10);
   expect(found.value.between).toBe(true);
@@ -70,27 +70,27 @@ test('between two bearings ln strength runs along ln bearing: 8 kN at 2 mm and 1
 test('never beyond the tested bearings, and one within half a millimetre is the tested one', () => {
   const figures = byId(figure('a/thin', { mean: 8, n: 4 }, { widthMm: 10, bearingMm: 2 }), figure('b/thick', { mean: 18, n: 4 }, { widthMm: 10, bearingMm: 8 }));
   const along = record(['a/thin', 'b/thick'], { along: 'bearingMm' });
-  expect(valueOf(along, figures, { bearingMm: 1.4 })).toEqual({ miss: 'thinner' });
-  expect(valueOf(along, figures, { bearingMm: 8.6 })).toEqual({ miss: 'thicker' });
-  const near = valueOf(along, figures, { bearingMm: 2.5 });
+  expect(ask(along, figures, { bearingMm: 1.4 })).toEqual({ miss: 'thinner' });
+  expect(ask(along, figures, { bearingMm: 8.6 })).toEqual({ miss: 'thicker' });
+  const near = ask(along, figures, { bearingMm: 2.5 });
   expect('value' in near && Math.exp(near.value.mu)).toBeCloseTo(8, 10);
 });
 
 test('another width has no value without a bridge; with one it spreads more and its certainty is very low', () => {
   const figures = byId(figure('a/b', { mean: 10, n: 4 }, { widthMm: 20 }));
-  expect(valueOf(record(['a/b']), figures)).toEqual({ miss: 'other-width' });
-  const found = valueOf(record(['a/b'], { bridge: { widthMm: [8, 22], spread: 0.3, why: 'a test' } }), figures);
+  expect(ask(record(['a/b']), figures)).toEqual({ miss: 'other-width' });
+  const found = ask(record(['a/b'], { bridge: { widthMm: [8, 22], spread: 0.3, why: 'a test' } }), figures);
   if (!('value' in found)) throw new Error('no value');
   expect(found.value.knowledge).toBeCloseTo(Math.sqrt(0.02 + 0.0025 / 4 + 0.09), 12);
   expect(found.value).toMatchObject({ bridged: true, certainty: 'very low' });
 });
 
 test('another material has no value', () => {
-  expect(valueOf(record(['a/b']), byId(figure('a/b', { mean: 10, n: 4 }, { widthMm: 10 })), { material: 'nylon' })).toEqual({ miss: 'other-material' });
+  expect(ask(record(['a/b']), byId(figure('a/b', { mean: 10, n: 4 }, { widthMm: 10 })), { material: 'nylon' })).toEqual({ miss: 'other-material' });
 });
 
 test('an assumed range of 1.1 to 1.6 holds nine in ten: middle sqrt(1.1 x 1.6)', () => {
-  const found = valueOf(record([], { assumed: { low: 1.1, high: 1.6, why: 'a test' } }), {});
+  const found = ask(record([], { assumed: { low: 1.1, high: 1.6, why: 'a test' } }), {});
   if (!('value' in found)) throw new Error('no value');
   expect(Math.exp(found.value.mu)).toBeCloseTo(Math.sqrt(1.1 * 1.6), 12);
   expect(Math.exp(found.value.mu - 1.6448536 * found.value.knowledge)).toBeCloseTo(1.1, 6);

@@ -63,20 +63,21 @@ function drawLinks(links: readonly ChainLink[], z: readonly number[], next: () =
 }
 
 /**
- * A chain with floors and at most one shared factor, integrated without the engine: given the factor (Hermite) all links
- * are independent, and between the floors Simpson's rule runs over ln force.
+ * A chain with floors and at most one shared factor, integrated without the engine: given the factor (Hermite) all
+ * links are independent, and between the floors Simpson's rule runs over ln force.
  */
 function integrated(links: readonly ChainLink[]): { shares: number[]; mean: number } {
-  const floors = links.flatMap((link) => (link.floor === undefined ? [] : [Math.log(link.floor)])).sort((a, b) => a - b);
-  const ends = [Math.log(2), ...floors, Math.log(300)];
-  const { nodes, weights } = gaussHermite(40);
+  const floors = links.flatMap(({ floor }) => (floor === undefined ? [] : [Math.log(floor)])).sort((a, b) => a - b);
+  // From where all of these chains still stand to where none does.
+  const ends = [Math.log(3), ...floors, Math.log(80)];
+  const { nodes, weights } = gaussHermite(links.some((link) => link.shared.some((a) => a !== 0)) ? 30 : 1);
   const shares = links.map(() => 0);
-  let mean = 2;
+  let mean = 3;
   nodes.forEach((z, k) => {
     for (let e = 0; e + 1 < ends.length; e++) {
       const from = ends[e] as number;
       const width = (ends[e + 1] as number) - from;
-      const steps = 2400;
+      const steps = 6000;
       for (let s = 0; s <= steps; s++) {
         const u = from + (width * s) / steps;
         const simpson = s === 0 || s === steps ? 1 : s % 2 === 1 ? 4 : 2;
@@ -431,8 +432,14 @@ describe('chains with a floor', () => {
   });
 
   it('win pairs as often as simulation says', () => {
-    const a = [{ muLog: Math.log(26), shared: [0.1], own: 0.08 }, { muLog: Math.log(24), shared: [0], own: 0.1, floor: 22 }];
-    const b = [{ muLog: Math.log(25), shared: [0.12], own: 0.05 }, { muLog: Math.log(23), shared: [0], own: 0.12, floor: 22 }];
+    const a = [
+      { muLog: Math.log(26), shared: [0.1], own: 0.08 },
+      { muLog: Math.log(24), shared: [0], own: 0.1, floor: 22 },
+    ];
+    const b = [
+      { muLog: Math.log(25), shared: [0.12], own: 0.05 },
+      { muLog: Math.log(23), shared: [0], own: 0.12, floor: 22 },
+    ];
     const next = draws(31);
     let wins = 0;
     const count = 200_000;
@@ -466,7 +473,7 @@ describe('chains with a floor', () => {
     expect(() => winShare([free], [free, loaded])).toThrow(`b${says}`);
   });
 
-  it('have the quantiles of an exponential tail where the floor lies far out: excess over the floor about sd^2 / gap', () => {
+  it('have the quantiles of an exponential tail where the floor lies far out: excess about sd^2 / gap', () => {
     // Mills: above an edge f the tail falls like exp(-f d) (1 + O(1 / f^2)).
     const far = { muLog: 0, shared: [], own: 0.1, floor: Math.exp(5) };
     const excess = (0.1 * Math.LN2) / 50;
