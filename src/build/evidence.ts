@@ -1,6 +1,7 @@
 /** The one place that joins records to the engines: reads `data/` and gives what a comparison needs. */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { type ClassValue, classValues } from '../evidence/classes.ts';
 import { certaintyOf } from '../records/certainty.ts';
 import { readAll } from '../records/read.ts';
 import type { Evidence, Figure } from '../strength/types.ts';
@@ -36,6 +37,13 @@ function versionOf(evidence: Evidence, root: string): string {
   return text(frozen) === text(evidence) ? version : `${version}+`;
 }
 
+/** Twelve figures are far more than an estimate holds, and every machine's logarithms agree on them. */
+function rounded(value: ClassValue): ClassValue {
+  const round = (x: number): number => Number(x.toPrecision(12));
+  const pair = (ends: readonly [number, number] | null): [number, number] | null => ends && [round(ends[0]), round(ends[1])];
+  return { ...value, cv: round(value.cv), tau: round(value.tau), cvInterval: pair(value.cvInterval), tauInterval: pair(value.tauInterval) };
+}
+
 let loaded: Evidence | null = null;
 
 /** Evidence of the records on disk. Only figures that a factor, class, method or gap names go in. */
@@ -48,17 +56,12 @@ export function loadEvidence(root = ROOT): Evidence {
   const plain = <T>(files: Map<string, { data: T }>): Record<string, T> =>
     Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1)).map(([id, file]) => [id, file.data]));
   const factors = plain(records.factors);
-  const classes = plain(records.classes);
   const methods = plain(records.methods);
   const gaps = plain(records.gaps);
   const named = new Set<string>();
   for (const factor of Object.values(factors)) {
     for (const id of factor.from) named.add(id);
     if (factor.floor) named.add(factor.floor);
-  }
-  for (const group of Object.values(classes)) {
-    if ('from' in group.cv) for (const id of group.cv.from) named.add(id);
-    if ('groups' in group.tau) for (const id of group.tau.groups.flat()) named.add(id);
   }
   for (const method of Object.values(methods)) {
     for (const id of [...method.shown, ...method.apart.flatMap((reason) => [...reason.figures, ...reason.published])]) named.add(id);
@@ -76,6 +79,8 @@ export function loadEvidence(root = ROOT): Evidence {
       ...(cell.of === undefined ? {} : { of: cell.of }),
     };
   }
+  const cells = Object.fromEntries([...records.cells].map(([id, { figure }]) => [id, figure]));
+  const classes = Object.fromEntries(Object.entries(classValues(plain(records.classes), cells)).map(([id, value]) => [id, rounded(value)]));
   const evidence: Evidence = {
     version: '', model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps,
   };

@@ -2,7 +2,7 @@
 import type { FactorClassRecord } from '../records/schema.ts';
 import { type Observation, type Reading, observe } from './observation.ts';
 import { type PooledCv, pooledCv } from './effect-sizes.ts';
-import { pooledTau } from './pooling.ts';
+import { pooledTau } from './between-studies.ts';
 
 /** Values of a class as the model uses them, with the intervals that `/model/` shows. */
 export interface ClassValue {

@@ -1,7 +1,7 @@
 /** From studies of one configuration to what the model knows of the next rig. */
 import { NINETY } from './observation.ts';
 import type { StudyEstimate } from './classes.ts';
-import { pool, predictionInterval, tauSquared } from './pooling.ts';
+import { pauleMandel, pool, predictionInterval } from './random-effects.ts';
 
 /** Mean and spreads of a factor, on the scale of ln. */
 export interface Pooled {
@@ -28,7 +28,7 @@ export const OWN_TAU_FROM = 5;
 export function poolStudies(studies: readonly StudyEstimate[], classTau: number): Pooled {
   if (studies.length === 0) throw new RangeError('studies must not be empty');
   const effects = studies.map((study) => ({ value: study.mean, variance: study.variance }));
-  const own2 = studies.length > 1 ? tauSquared(effects, 'paule-mandel') : 0;
+  const own2 = studies.length > 1 ? pauleMandel(effects) : 0;
   const few = studies.length < OWN_TAU_FROM;
   const tau2 = few ? Math.max(classTau ** 2, own2) : own2;
   const pooled = pool(effects, tau2);

@@ -355,6 +355,8 @@ export const gap = z.strictObject({
     belowMm: positive.optional(),
     /** Only bearings thicker than this, in millimetres. */
     aboveMm: positive.optional(),
+    /** Only where the sling to be attached has been used. */
+    used: z.literal(true).optional(),
   })).default([]),
   nearest: z.array(figureAddress),
   test: z.strictObject({ rig: words, pulls: z.int().min(1), vary: words.optional(), record: words }),

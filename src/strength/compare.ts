@@ -89,12 +89,15 @@ function apartReasons(record: MethodRecord, eye: Eye, sling: SlingRecord): Metho
     (!widthMm || (sling.widthMm >= widthMm[0] && sling.widthMm <= widthMm[1])));
 }
 
-function gapFor(evidence: Evidence, method: string, sling: string | null, eye: Eye, bearingMm: number): string | undefined {
+function gapFor(evidence: Evidence, method: string, rig: Rig, eye: Eye, bearingMm: number): string | undefined {
+  const { sling } = rig;
   const covers = (gap: GapRecord): boolean => gap.blocks.some((block) =>
-    (!block.methods || block.methods.includes(method)) && (!block.slings || (sling !== null && block.slings.includes(sling))) &&
+    (!block.used || rig.slingState === 'used') && (!block.methods || block.methods.includes(method)) && (!block.slings || (sling !== null && block.slings.includes(sling))) &&
     (!block.eyes || block.eyes.includes(eye)) && (block.belowMm === undefined || bearingMm < block.belowMm) &&
     (block.aboveMm === undefined || bearingMm > block.aboveMm));
-  return Object.keys(evidence.gaps).find((id) => covers(evidence.gaps[id] as GapRecord));
+  const found = Object.keys(evidence.gaps).filter((id) => covers(evidence.gaps[id] as GapRecord));
+  // A gap that speaks of used slings says more of a used one than those that say nothing of use.
+  return found.find((id) => evidence.gaps[id]?.blocks.some((block) => block.used)) ?? found[0];
 }
 
 /** How far a figure is from what was asked, for choosing the nearest: bearing by its logarithm, width in centimetres. */
@@ -283,7 +286,7 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
     return draft;
   }
   const stopWith = (reason: string, miss: Miss | null): Draft => {
-    const gap = gapFor(evidence, id, rig.sling, eye, bearingMm);
+    const gap = gapFor(evidence, id, rig, eye, bearingMm);
     if (gap) row.gap = gap;
     const nearest = nearestOf(evidence, record, chosen, bearingMm, miss, gap);
     if (nearest) row.nearest = nearest;
@@ -314,8 +317,11 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
   row.shown = [...new Set([...row.shown, ...reasons.flatMap((r) => [...r.published, ...r.figures])])];
   row.state = reasons.length > 0 ? 'apart' : 'result';
   row.reasons = reasons.map((r) => r.why);
-  if (record.role === 'reference') row.group = 'maker';
-  else if (record.role === 'comparison') row.group = 'comparison';
+  if (record.role === 'reference') {
+    // Nothing was measured for it but the rating: a word of certainty would set it beside methods that it stands above.
+    row.group = 'maker';
+    row.certainty = null;
+  } else if (record.role === 'comparison') row.group = 'comparison';
   else if (row.state === 'apart') row.group = 'apart';
   else if (weighed && !row.oneClipError.releases && row.closed.possible) {
     // A thicker bearing never weakens a rig: one that may be ranked without a measured bearing may be ranked with it, on

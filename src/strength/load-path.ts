@@ -1,5 +1,4 @@
 /** From a method's record and a rig to links of a chain, or to the first link that no figure reaches. */
-import { type ClassValue, classValues } from '../evidence/classes.ts';
 import { type FactorValue, type Miss, type Sought, factorValue } from '../evidence/factor.ts';
 import { toModelUnit } from '../evidence/force.ts';
 import type { FactorRecord, LinkRecord, MethodRecord } from '../records/schema.ts';
@@ -22,18 +21,17 @@ export interface BuiltLink {
 
 export type Path = { links: BuiltLink[] } | { stop: { link: LinkRecord; miss: Miss; factor: string } };
 
-/** Evidence with the values of its classes, worked out once. */
-export interface PreparedEvidence { evidence: Evidence; classes: Record<string, ClassValue>; smallestBearingMm: number }
+/** Evidence with what every comparison needs of it, worked out once. */
+export interface PreparedEvidence { evidence: Evidence; smallestBearingMm: number }
 
-/** Works out what every comparison of one evidence needs. Throws RangeErrors that name the record at fault. */
+/** Works out what every comparison of one evidence needs. */
 export function prepare(evidence: Evidence): PreparedEvidence {
-  const classes = classValues(evidence.classes, evidence.figures);
   let smallest = Number.POSITIVE_INFINITY;
   for (const record of Object.values(evidence.factors)) {
     if (record.along === undefined) continue;
     for (const id of record.from) smallest = Math.min(smallest, evidence.figures[id]?.rig.bearingMm ?? Number.POSITIVE_INFINITY);
   }
-  return { evidence, classes, smallestBearingMm: smallest };
+  return { evidence, smallestBearingMm: smallest };
 }
 
 function numberIn(evidence: Evidence, address: string): number {
@@ -45,11 +43,11 @@ function numberIn(evidence: Evidence, address: string): number {
 
 /** The factor and those that it multiplies, outermost first. */
 function partsOf(prepared: PreparedEvidence, id: string, sought: Sought): { parts: FactorPart[] } | { miss: Miss; factor: string } {
-  const { evidence, classes } = prepared;
+  const { evidence } = prepared;
   const parts: FactorPart[] = [];
   for (let next: string | null = id; next !== null; ) {
     const record: FactorRecord | undefined = evidence.factors[next];
-    const group = record && classes[record.class];
+    const group = record && evidence.classes[record.class];
     if (!record || !group) throw new RangeError(`factor ${next}: no such record, or no such class`);
     const found = factorValue(next, record, group, evidence.figures, sought);
     if ('miss' in found) return { miss: found.miss, factor: next };

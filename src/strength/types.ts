@@ -1,5 +1,6 @@
 /** What goes into a comparison and what comes out. Forces in kN, lengths in mm or cm as named, shares between 0 and 1. */
-import type { Eye, FactorClassRecord, FactorRecord, GapRecord, Material, MethodRecord, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
+import type { ClassValue } from '../evidence/classes.ts';
+import type { Eye, FactorRecord, GapRecord, Material, MethodRecord, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
 
 /** One addressable figure, as the engines read it: a single value or one cell of a table, defaults filled in. */
 export interface Figure {
@@ -26,7 +27,8 @@ export interface Evidence {
   model: number;
   figures: Record<string, Figure>;
   factors: Record<string, FactorRecord>;
-  classes: Record<string, FactorClassRecord>;
+  /** Scatter and spread of each class, worked out from the records when the evidence is put together. */
+  classes: Record<string, ClassValue>;
   methods: Record<string, MethodRecord>;
   slings: Record<string, SlingRecord>;
   gaps: Record<string, GapRecord>;

@@ -54,11 +54,18 @@ test('every cell without data names its gap, and every gap really has no result'
     }
     const mm = bearing === 'unmeasured' ? 3.5 : Number(bearing);
     for (const [id, gap] of Object.entries(evidence.gaps)) {
-      const blocked = gap.blocks.some((b) => (!b.methods || b.methods.includes(method)) && (!b.slings || b.slings.includes(sling)) &&
+      const blocked = gap.blocks.some((b) => !b.used && (!b.methods || b.methods.includes(method)) && (!b.slings || b.slings.includes(sling)) &&
         (!b.eyes || b.eyes.includes(eye)) && (b.belowMm === undefined || mm < b.belowMm) && (b.aboveMm === undefined || mm > b.aboveMm));
       if (blocked) wrong.push(`${method} ${sling} ${eye} ${bearing}: ${row.state}, but gap ${id} says that it is empty`);
     }
   }
   expect(wrong).toEqual([]);
-  expect(Object.entries(evidence.gaps).filter(([id, gap]) => gap.blocks.length > 0 && !used.has(id)).map(([id]) => id)).toEqual([]);
+  expect(Object.entries(evidence.gaps).filter(([id, gap]) => gap.blocks.some((b) => !b.used) && !used.has(id)).map(([id]) => id)).toEqual([]);
+});
+
+test('a used sling has no result at home, and each such cell names the gap of used slings', () => {
+  const rig: Rig = { ratingKn: 12, eye: 'sleeved-wire', bearingMm: null, sling: 'hmpe-10', lengthCm: 60, slingState: 'used', demandKn: null, old: null };
+  for (const row of compare(evidence, rig).rows.filter((r) => evidence.methods[r.method]?.role === 'home')) {
+    expect([row.method, row.state, row.gap]).toEqual([row.method, 'no-data', 'used-sling-hitched']);
+  }
 });

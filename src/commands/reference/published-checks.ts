@@ -10,17 +10,8 @@ import {
   type Effect,
   type Summary,
 } from '../../evidence/effect-sizes.ts';
-import {
-  heterogeneity,
-  type Interval,
-  iSquared,
-  meanInterval,
-  pool,
-  predictionInterval,
-  type TauMethod,
-  tauSquared,
-  tauSquaredInterval,
-} from '../../evidence/pooling.ts';
+import { heterogeneity, iSquared, type TauMethod, tauSquared, tauSquaredInterval } from '../../evidence/between-studies.ts';
+import { type Interval, meanInterval, pool, predictionInterval } from '../../evidence/random-effects.ts';
 import { toModelUnit } from '../../evidence/force.ts';
 import { autocorrelation, meanOfValues, sampleSd } from '../../numerics/descriptive.ts';
 import { gammaCdf } from '../../numerics/gamma.ts';

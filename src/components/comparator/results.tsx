@@ -65,9 +65,9 @@ export function Results(props: ResultsProps) {
       <LinkNotes notUnderstood={props.notUnderstood} />
       <p class="summary" role="status">{comparison.summary}</p>
       <p class="computed-with" data-working="comparison">
-        Computed with a bearing of {bearing.mm} mm, {bearing.measured ? 'as you measured it' : 'the smallest tested, because it was not measured'}.
+        Computed with a bearing of {bearing.mm} mm, {bearing.measured ? 'as you measured it' : 'the smallest tested, because it was not measured; over a thinner one a sling is weaker'}.
         {rig.ratingKn === null && ' Without a rating there is no device in these numbers and no line to count from.'}
-        {rig.slingState === 'used' && ' A used sling is weaker than a new one; these numbers are for a new one, and nobody has tested by how much on this eye.'}
+        {rig.slingState === 'used' && ' No test says what a used sling keeps in a hitch or a knot, so no home method has a number here.'}
       </p>
       <div class="view needs-script">
         <label>Sort <select value={sort} onChange={(event) => handlers?.onSort(event.currentTarget.value as SortOrder)}>
