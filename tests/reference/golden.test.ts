@@ -17,7 +17,7 @@ const wireOnly = (): Evidence => {
 };
 const rig: Rig = { ratingKn: 12, eye: 'bare-wire', bearingMm: 3.8, sling: 'hmpe-10', lengthCm: 60, slingState: 'new', demandKn: null, old: null };
 
-test.each([['girth-hitch', 10.8], ['basket', 13.8]])('%s of 10 mm HMPE on bare 3.8 mm wire has middle %d kN at the eye, within 3 %%', (method, printed) => {
+test.each([['girth-hitch', 10.8], ['basket', 13.8]])('%s of 10 mm HMPE on bare 3.8 mm wire has middle %d kN at the eye, within 3 in 100', (method, printed) => {
   const row = compare(wireOnly(), rig).rows.find((r) => r.method === method);
   const eye = row?.links.find((link) => link.part === 'sling');
   expect(Math.abs((eye?.spread.middle ?? 0) / printed - 1)).toBeLessThan(0.03);
