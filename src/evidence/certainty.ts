@@ -1,5 +1,7 @@
-/** Steps between the four words of certainty. The word of a figure itself comes with the record. */
-export type CertaintyWord = 'high' | 'moderate' | 'low' | 'very low';
+/** Order among the four words of certainty. The word of a figure itself comes with the record. */
+import type { CertaintyWord } from '../records/certainty.ts';
+
+export type { CertaintyWord };
 const WORDS: readonly CertaintyWord[] = ['high', 'moderate', 'low', 'very low'];
 
 /** The lowest of several words; `high` for none. */

@@ -14,7 +14,9 @@ export interface FactorFigure extends Reading {
 /** What the factor is asked for. Lengths in mm. */
 export interface Sought { material: Material; form: Form; widthMm: number; bearingMm: number }
 
+/** A factor for one rig. */
 export interface FactorValue {
+  /** Figures used (addresses), the nearest bearing first. */
   figures: string[];
   studies: string[];
   /** Mean of ln. */
@@ -24,11 +26,15 @@ export interface FactorValue {
   /** Sd of ln between pieces. */
   specimen: number;
   certainty: CertaintyWord;
+  /** True where a width was carried over with extra spread. */
   bridged: boolean;
+  /** True where the bearing lies between two tested ones. */
   between: boolean;
+  /** True where no figure feeds it. */
   assumed: boolean;
 }
 
+/** Why a factor has no value. */
 export type Miss = 'other-material' | 'other-width' | 'thinner' | 'thicker' | 'no-figure';
 export type Found = { value: FactorValue } | { miss: Miss };
 

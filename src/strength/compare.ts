@@ -5,7 +5,7 @@
 import { type CertaintyWord, lowest } from '../evidence/certainty.ts';
 import { type Miss, sameWidth, type Sought } from '../evidence/factor.ts';
 import { observe } from '../evidence/observation.ts';
-import type { Eye, FactorRecord, GapRecord, MethodRecord, SlingRecord } from '../records/schema.ts';
+import type { Eye, GapRecord, MethodRecord, SlingRecord } from '../records/schema.ts';
 import { type ChainLink, firstShares, mergeShared, quantiles, survival, winShare } from './chain.ts';
 import { type BuiltLink, type PreparedEvidence, chainOf, factorNames, loadPath, prepare } from './load-path.ts';
 import type { Comparison, Evidence, Figure, LinkResult, Rig, Row, Spread } from './types.ts';
@@ -150,10 +150,7 @@ function linkResults(links: readonly BuiltLink[], shares: readonly number[]): Li
     ...(link.record.legs === undefined ? {} : { legs: link.record.legs }),
     spread: spreadOf(chainOf([link], factorNames([link]))),
     certainty: linkCertainty(link),
-    factors: link.parts.map(({ factor, value }) => ({
-      factor, figures: value.figures, studies: value.studies, muLog: value.mu, knowledge: value.knowledge, specimen: value.specimen,
-      certainty: value.certainty, bridged: value.bridged, between: value.between, assumed: value.assumed,
-    })),
+    factors: link.parts.map(({ factor, value }) => ({ factor, ...value })),
     first: shares[i] ?? 0,
   }));
 }
@@ -371,9 +368,4 @@ export function wins(evidence: Evidence, rig: Rig, a: string, b: string): number
     return draftOf(ready, id, record, rig, eye, bearingMm);
   }) as [Draft, Draft];
   return first.attachment && second.attachment ? beats(first, second) : null;
-}
-
-/** The factor records that a figure feeds, for pages. */
-export function factorsFedBy(evidence: Evidence, figure: string): string[] {
-  return Object.entries(evidence.factors).filter(([, f]: [string, FactorRecord]) => f.from.includes(figure)).map(([id]) => id);
 }

@@ -1,5 +1,7 @@
 /** What goes into a comparison and what comes out. Forces in kN, lengths in mm or cm as named, shares between 0 and 1. */
+import type { CertaintyWord } from '../evidence/certainty.ts';
 import type { ClassValue } from '../evidence/classes.ts';
+import type { FactorValue } from '../evidence/factor.ts';
 import type { Eye, FactorRecord, GapRecord, Material, MethodRecord, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
 
 /** One addressable figure, as the engines read it: a single value or one cell of a table, defaults filled in. */
@@ -52,33 +54,15 @@ export interface Rig {
 }
 
 export type State = 'result' | 'apart' | 'no-data' | 'other-sling';
-export type CertaintyWord = 'high' | 'moderate' | 'low' | 'very low';
+export type { CertaintyWord };
 /** Where a row stands on the page, in this order. */
 export type Group = 'maker' | 'ranked' | 'unranked' | 'apart' | 'comparison' | 'no-data' | 'other-sling';
 
 /** Ends and middle of a 90 % interval: 1 in 20 breaks below `low`, half below `middle`, 19 in 20 below `high`. kN. */
 export interface Spread { low: number; middle: number; high: number }
 
-/** What one factor contributes to one link. */
-export interface FactorShare {
-  factor: string;
-  /** Figures used for this rig (addresses), the nearest bearing first. */
-  figures: string[];
-  studies: string[];
-  /** Mean of ln (kN, or a ratio). */
-  muLog: number;
-  /** Sd of ln: what we do not know of the mean. */
-  knowledge: number;
-  /** Sd of ln: how pieces differ. */
-  specimen: number;
-  certainty: CertaintyWord;
-  /** True where a width was carried over with extra spread. */
-  bridged: boolean;
-  /** True where the bearing lies between two tested ones. */
-  between: boolean;
-  /** True where no figure feeds it. */
-  assumed: boolean;
-}
+/** What one factor contributes to one link: its id beside its value for this rig. */
+export interface FactorShare extends FactorValue { factor: string }
 
 export interface LinkResult {
   name: string;

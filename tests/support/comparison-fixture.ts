@@ -12,9 +12,9 @@ export function row(change: Partial<Row> = {}): Row {
     dots: evenDots(9, 0.4), ticks: [{ figure: 'invented/breaks', kn: [11, 13, 14] }],
     links: [
       { name: 'device', part: 'device', letter: 'D', spread: { low: 12, middle: 16, high: 20 }, certainty: 'very low', first: 0.2,
-        factors: [{ factor: 'device-over-rating', figures: [], studies: [], muLog: 0.3, knowledge: 0.1, specimen: 0.05, certainty: 'very low', bridged: false, between: false, assumed: true }] },
+        factors: [{ factor: 'device-over-rating', figures: [], studies: [], mu: 0.3, knowledge: 0.1, specimen: 0.05, certainty: 'very low', bridged: false, between: false, assumed: true }] },
       { name: 'sling over the eye', part: 'sling', letter: 'S', legs: 4, spread: { low: 10, middle: 13, high: 17 }, certainty: 'low', first: 0.8,
-        factors: [{ factor: 'basket-over-eye', figures: ['invented/breaks'], studies: ['invented'], muLog: 2.56, knowledge: 0.1, specimen: 0.1, certainty: 'low', bridged: false, between: false, assumed: false }] },
+        factors: [{ factor: 'basket-over-eye', figures: ['invented/breaks'], studies: ['invented'], mu: 2.56, knowledge: 0.1, specimen: 0.1, certainty: 'low', bridged: false, between: false, assumed: false }] },
     ],
     strip: `${'D'.repeat(4)}${'S'.repeat(16)}`, certainty: 'low', figures: ['invented/breaks'], shown: [],
     moves: [{ factor: 'basket-over-eye', figures: ['invented/breaks'], share: 0.6 }],

@@ -1,0 +1,36 @@
+/** Pairs of methods on the same device: same knowledge, other pieces. */
+import { expect, test } from 'vitest';
+import { loadEvidence } from '../../../src/build/evidence.ts';
+import { compare, wins } from '../../../src/strength/compare.ts';
+import type { Rig } from '../../../src/strength/types.ts';
+
+const evidence = loadEvidence();
+const rig: Rig = { ratingKn: 12, eye: 'sleeved-wire', bearingMm: null, sling: 'hmpe-10', lengthCm: 60, slingState: 'new', demandKn: null, old: null };
+
+test('the chances of two methods against each other add up to one, and a method against itself is even', () => {
+  const computed = compare(evidence, rig).rows.filter((row) => row.attachment).map((row) => row.method);
+  for (const a of computed) for (const b of computed) {
+    const ahead = wins(evidence, rig, a, b) as number;
+    expect(ahead + (wins(evidence, rig, b, a) as number)).toBeCloseTo(1, 6);
+    if (a === b) expect(ahead).toBeCloseTo(0.5, 6);
+  }
+});
+
+test('what two methods share does not decide between them: the same eye under two knots is nearly even', () => {
+  // Both knots stand far above the eye, so the eye decides both pulls; its mean is the same unknown, its pieces differ.
+  const ahead = wins(evidence, rig, 'basket-overhand', 'basket-figure-eight') as number;
+  expect(Math.abs(ahead - 0.5)).toBeLessThan(0.05);
+});
+
+test('a method without a result is compared with none, and an unknown one is named', () => {
+  expect(wins(evidence, rig, 'keep-the-old-sling', 'basket')).toBeNull();
+  expect(() => wins(evidence, rig, 'no-such', 'basket')).toThrow('method no-such: no such record');
+});
+
+test('rows that differ by less than half a kilonewton, or win fewer than thirteen pairs of twenty, share a place', () => {
+  const ranked = compare(evidence, rig).rows.filter((row) => row.group === 'ranked');
+  for (const a of ranked) for (const b of ranked) {
+    const close = Math.abs((a.attachment?.low ?? 0) - (b.attachment?.low ?? 0)) < 0.5 || Math.max(wins(evidence, rig, a.method, b.method) as number, wins(evidence, rig, b.method, a.method) as number) < 13 / 20;
+    expect(a.place === b.place).toBe(close);
+  }
+});
