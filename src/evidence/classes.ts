@@ -3,6 +3,8 @@ import type { FactorClassRecord } from '../records/schema.ts';
 import { type Observation, type Reading, observe } from './observation.ts';
 import { type PooledCv, pooledCv } from './effect-sizes.ts';
 import { pooledTau } from './between-studies.ts';
+import { normalHazard } from '../numerics/normal.ts';
+import { findRoot } from '../numerics/roots.ts';
 
 /** Values of a class as the model uses them, with the intervals that `/model/` shows. */
 export interface ClassValue {
@@ -42,6 +44,36 @@ export function meanVariance(series: Pick<Observation, 'n' | 'cv'>, group: Pick<
   return scatterOf(series, group) ** 2 / (series.n ?? 1);
 }
 
+/**
+ * Mean of ln and its variance. Where some pulls ended with another part giving way, they say "at least": the mean is then
+ * the most likely one for lognormal pieces with the scatter of the class, the variance from the curvature there.
+ */
+export function centre(series: Observation, group: Pick<ClassValue, 'cv' | 'ceiling'>): { mean: number; variance: number } {
+  const { pulls } = series;
+  if (!pulls) return { mean: series.logMean, variance: meanVariance(series, group) };
+  const scatter = scatterOf(series, group);
+  return censoredMean(pulls.broken, pulls.held, scatter);
+}
+
+/**
+ * Most likely mean of normals with a known sd when some are known only to exceed a value, and its variance.
+ * @throws RangeError when nothing broke: bounds alone have no most likely mean.
+ */
+export function censoredMean(broken: readonly number[], held: readonly number[], sd: number): { mean: number; variance: number } {
+  if (broken.length === 0) throw new RangeError('broken must not be empty: bounds alone give no mean');
+  const slope = (mean: number): number => broken.reduce((sum, y) => sum + (y - mean) / sd, 0) + held.reduce((sum, y) => sum + normalHazard((y - mean) / sd), 0);
+  const low = Math.min(...broken);
+  let high = Math.max(...broken, ...held) + sd;
+  while (slope(high) > 0) high += (high - low) || sd;
+  const mean = slope(low) <= 0 ? low : findRoot(slope, low, high);
+  const information = broken.length + held.reduce((sum, y) => {
+    const z = (y - mean) / sd;
+    const hazard = normalHazard(z);
+    return sum + hazard * (hazard - z);
+  }, 0);
+  return { mean, variance: (sd * sd) / information };
+}
+
 /** One study's estimate: series of one study in one configuration are one number. */
 export interface StudyEstimate {
   study: string;
@@ -63,9 +95,10 @@ export function byStudy(observations: readonly Observation[], group: Pick<ClassV
     let mean = 0;
     let scatter2 = 0;
     for (const each of series) {
-      const w = 1 / meanVariance(each, group);
+      const own = centre(each, group);
+      const w = 1 / own.variance;
       weight += w;
-      mean += w * each.logMean;
+      mean += w * own.mean;
       scatter2 += w * scatterOf(each, group) ** 2;
     }
     return { study, figures: series.map((s) => s.figure), mean: mean / weight, variance: 1 / weight, scatter2: scatter2 / weight };
@@ -107,7 +140,12 @@ export function classValues(
     let tauInterval: ClassValue['tauInterval'] = null;
     let tauFrom: ClassValue['tauFrom'] = 'assumed';
     if ('groups' in record.tau) {
-      const groups = record.tau.groups.map((ids) => byStudy(ids.map((id) => read(id, name)), { cv, ceiling }));
+      const groups = record.tau.groups.map((ids) => byStudy(ids.map((id) => {
+        const seen = read(id, name);
+        // An unknown n would widen the error within the study and so narrow what is left between studies.
+        if (seen.n === null) throw new RangeError(`class ${name}: figure ${id} does not say how many pulls; tau needs its n`);
+        return seen;
+      }), { cv, ceiling }));
       const estimate = pooledTau(groups.map((studies) => studies.map((s) => ({ value: s.mean, variance: s.variance }))));
       tau = Math.sqrt(estimate.tauSquared);
       tauInterval = [Math.sqrt(estimate.low), Math.sqrt(estimate.high)];

@@ -1,6 +1,6 @@
 /** The value of a factor for one sling on one bearing, or why there is none. */
 import type { FactorRecord, Form, Material } from '../records/schema.ts';
-import { type CertaintyWord, highest } from './certainty.ts';
+import { type CertaintyWord, highest, lowest } from './certainty.ts';
 import { type ClassValue, byStudy } from './classes.ts';
 import { NINETY, type Observation, type Reading, observe } from './observation.ts';
 import { logSd, poolStudies } from './pool.ts';
@@ -38,8 +38,8 @@ export interface FactorValue {
 export type Miss = 'other-material' | 'other-width' | 'thinner' | 'thicker' | 'no-figure';
 export type Found = { value: FactorValue } | { miss: Miss };
 
-/** Bearings closer than this are one bearing, mm. */
-export const SAME_BEARING_MM = 0.5;
+/** Bearings closer than this are one bearing, mm; a hair more, so that 4.3 - 3.8 counts as a half. */
+export const SAME_BEARING_MM = 0.5 + 1e-9;
 const CORD_FORMS: readonly Form[] = ['cord', 'rope'];
 
 /** Whether a figure of one width speaks for a sling of another: less than 2 mm apart (tape), at most 0.5 mm (cord). */
@@ -78,13 +78,14 @@ function clusters(seen: readonly Seen[]): { bearingMm: number; seen: Seen[] }[] 
   return found;
 }
 
+/** Pools readings of one configuration. Studies that agree are as sure as the surest; those that do not, as the least. */
 function pooled(seen: readonly Seen[], group: ClassValue, bridge: FactorRecord['bridge'] | null): FactorValue {
   const studies = byStudy(seen, group);
-  const { mu, knowledge2, specimen2 } = poolStudies(studies, group.tau);
+  const { mu, knowledge2, specimen2, disagree } = poolStudies(studies, group.tau);
   const extra = bridge ? bridge.spread ** 2 : 0;
   return {
     figures: seen.map((s) => s.figure), studies: studies.map((s) => s.study), mu, knowledge: Math.sqrt(knowledge2 + extra),
-    specimen: logSd(specimen2), certainty: bridge ? 'very low' : highest(seen.map((s) => s.certainty)),
+    specimen: logSd(specimen2), certainty: bridge ? 'very low' : (disagree ? lowest : highest)(seen.map((s) => s.certainty)),
     bridged: bridge !== null, between: false, assumed: false,
   };
 }
@@ -100,11 +101,12 @@ function ofWidth(record: FactorRecord, sought: Sought, seen: readonly Seen[]): {
 
 /**
  * ln strength against ln bearing, between two tested bearings; the class's tau comes on top at interior points, largest
- * midway (assumed: nothing between the ends was ever tested). Certainty is the thinner bearing's: that test bounds the
- * strength from below, and a reader who measures must not stand worse than one who does not.
+ * midway (assumed: nothing between the ends was ever tested). The line starts where the thinner test stops counting as
+ * the same bearing, so that nothing jumps there. Certainty is the lower of the two ends'.
  */
 function interpolate(thin: { bearingMm: number; value: FactorValue }, thick: { bearingMm: number; value: FactorValue }, bearingMm: number, tau: number): FactorValue {
-  const f = Math.log(bearingMm / thin.bearingMm) / Math.log(thick.bearingMm / thin.bearingMm);
+  const start = thin.bearingMm + SAME_BEARING_MM;
+  const f = Math.log(bearingMm / start) / Math.log(thick.bearingMm / start);
   const mix = (a: number, b: number): number => (1 - f) * a + f * b;
   const a = thin.value;
   const b = thick.value;
@@ -114,7 +116,7 @@ function interpolate(thin: { bearingMm: number; value: FactorValue }, thick: { b
     mu: mix(a.mu, b.mu),
     knowledge: Math.sqrt((1 - f) ** 2 * a.knowledge ** 2 + f ** 2 * b.knowledge ** 2 + 4 * f * (1 - f) * tau ** 2),
     specimen: mix(a.specimen, b.specimen),
-    certainty: a.certainty,
+    certainty: lowest([a.certainty, b.certainty]),
     bridged: a.bridged || b.bridged,
     between: true,
     assumed: false,
@@ -153,11 +155,13 @@ export function factorValue(
     return chosen.seen.length > 0 ? [{ bearingMm: cluster.bearingMm, value: pooled(chosen.seen, group, chosen.bridge) }] : [];
   });
   if (tested.length === 0) return { miss: 'other-width' };
-  const distance = (t: { bearingMm: number }): number => Math.abs(t.bearingMm - sought.bearingMm);
-  const nearest = tested.reduce((best, t) => (distance(t) < distance(best) ? t : best));
-  if (distance(nearest) <= SAME_BEARING_MM) return { value: scaled(record, nearest.value) };
+  // Thicker than a test by half a millimetre or less counts as that test; so does thinner, but only where no thinner
+  // test gives a line: a bearing is never taken for a thicker one when more is known.
+  const same = tested.find((t) => sought.bearingMm >= t.bearingMm && sought.bearingMm - t.bearingMm <= SAME_BEARING_MM);
+  if (same) return { value: scaled(record, same.value) };
   const thick = tested.find((t) => t.bearingMm > sought.bearingMm);
   const thin = tested.findLast((t) => t.bearingMm < sought.bearingMm);
+  if (!thin && thick && thick.bearingMm - sought.bearingMm <= SAME_BEARING_MM) return { value: scaled(record, thick.value) };
   if (!thin) return { miss: 'thinner' };
   if (!thick) return { miss: 'thicker' };
   return { value: scaled(record, interpolate(thin, thick, sought.bearingMm, group.tau)) };

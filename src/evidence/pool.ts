@@ -10,6 +10,8 @@ export interface Pooled {
   knowledge2: number;
   /** Variance between pieces. */
   specimen2: number;
+  /** True where these studies differ by more than their class does. */
+  disagree: boolean;
 }
 
 /** From this many studies on, the spread between them is their own. */
@@ -40,7 +42,7 @@ export function poolStudies(studies: readonly StudyEstimate[], classTau: number)
     specimen2 += w * study.scatter2;
   }
   const knowledge2 = few ? tau2 + pooled.se ** 2 : ((pooled.mean - predictionInterval(pooled, 'floored-t-2', 0.9).low) / NINETY) ** 2;
-  return { mu: pooled.mean, knowledge2, specimen2: specimen2 / weight };
+  return { mu: pooled.mean, knowledge2, specimen2: specimen2 / weight, disagree: own2 > classTau ** 2 };
 }
 
 /** Sd of ln of pieces whose coefficient of variation is `cv`: sqrt(ln(1 + cv^2)). */

@@ -3,7 +3,7 @@
  * rig give the same answer to the last bit.
  */
 import { type CertaintyWord, lowest } from '../evidence/certainty.ts';
-import { type Miss, sameWidth, type Sought } from '../evidence/factor.ts';
+import { type Miss, sameWidth } from '../evidence/factor.ts';
 import { observe } from '../evidence/observation.ts';
 import type { Eye, GapRecord, MethodRecord, SlingRecord } from '../records/schema.ts';
 import { type ChainLink, firstShares, mergeShared, quantiles, survival, winShare } from './chain.ts';
@@ -124,6 +124,15 @@ function nearestOf(evidence: Evidence, record: MethodRecord, sling: SlingRecord 
   return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan: thinner };
 }
 
+/** Whether a figure speaks for the old sling as far as the reader knows it: its material, and its age within the figure's. */
+function speaksForOld(figure: Figure | undefined, old: Rig['old']): boolean {
+  if (!figure || !old) return true;
+  const { material, ageYears } = figure.rig;
+  if (old.material !== null && material !== undefined && material !== old.material) return false;
+  if (old.ageYears === null || ageYears === undefined) return true;
+  return typeof ageYears === 'number' ? ageYears === old.ageYears : old.ageYears >= ageYears.from && old.ageYears < ageYears.to;
+}
+
 /** Raw breaks of the same method and material on the same kind of eye and near bearing, kN. */
 function ticksOf(evidence: Evidence, method: string, sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
   const kinds = eye === 'bare-wire' ? ['bare-wire'] : eye === 'metal-bar' ? ['pin'] : [];
@@ -200,13 +209,15 @@ function compute(draft: Draft, evidence: Evidence, weighed: Weighed, rig: Rig, s
   const { row } = draft;
   const { attachment, chain, attachmentShares, whole, wholeChain, shares } = weighed;
   draft.attachment = attachment;
-  const values = quantiles(chain, [...NINETY_PERCENT, ...DOT_SHARES]);
-  row.attachment = { low: values[0] as number, middle: values[1] as number, high: values[2] as number };
-  row.dots = values.slice(NINETY_PERCENT.length);
-  const demandKn = rig.demandKn ?? rig.ratingKn;
   row.aboveRating = rig.ratingKn === null ? null : survival(chain, rig.ratingKn);
-  row.aboveDemand = demandKn === null ? null : demandKn === rig.ratingKn ? row.aboveRating : survival(chain, demandKn);
-  if (rig.ratingKn !== null) row.rig = whole === attachment ? row.attachment : spreadOf(wholeChain);
+  // Against the rating the attachment is counted; against anything else the whole rig, for the device must bear it too.
+  const counted = rig.demandKn === null ? chain : wholeChain;
+  row.aboveDemand = rig.demandKn === null ? row.aboveRating : survival(wholeChain, rig.demandKn);
+  const values = quantiles(counted, [...NINETY_PERCENT, ...DOT_SHARES]);
+  const spread = { low: values[0] as number, middle: values[1] as number, high: values[2] as number };
+  row.dots = values.slice(NINETY_PERCENT.length);
+  row.attachment = counted === chain ? spread : spreadOf(chain);
+  if (rig.ratingKn !== null) row.rig = counted === wholeChain ? spread : whole === attachment ? row.attachment : spreadOf(wholeChain);
   row.links = linkResults(whole, shares);
   row.strip = twentieths(shares).map((count, i) => (row.links[i] as LinkResult).letter.repeat(count)).join('');
   row.certainty = weighed.certainty;
@@ -215,9 +226,13 @@ function compute(draft: Draft, evidence: Evidence, weighed: Weighed, rig: Rig, s
   if (sling) row.ticks = ticksOf(evidence, row.method, sling, eye, bearingMm);
 }
 
-/** Whether what goes first is known well enough to rank: certain enough, nothing that counts carried over from another width. */
-function isKnown({ certainty, whole, shares }: Weighed): boolean {
+/**
+ * Whether a row is known well enough to rank: what goes first and the sling at the eye certain enough, and nothing that
+ * counts carried over from another width. (Between two bearings the certainty is the lower end's.)
+ */
+function isKnown({ certainty, attachment, whole, shares }: Weighed): boolean {
   if (certainty === 'very low') return false;
+  if (attachment.some((link) => link.record.at === 'eye' && linkCertainty(link) === 'very low')) return false;
   return !whole.some((link, i) => !isDevice(link) && (shares[i] ?? 0) >= 1 / DOTS && link.parts.some((p) => p.value.bridged));
 }
 
@@ -275,7 +290,10 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
   const draft: Draft = { row, record, attachment: null };
   const chosen = rig.sling === null ? null : evidence.slings[rig.sling] ?? null;
   const independent = record.role !== 'home';
-  if (record.role === 'comparison') row.group = 'comparison';
+  if (record.role === 'comparison') {
+    row.group = 'comparison';
+    row.shown = row.shown.filter((id) => speaksForOld(evidence.figures[id], rig.old));
+  }
   if (!independent && chosen && !record.takes.includes(chosen.form)) {
     row.state = 'other-sling';
     row.group = 'other-sling';
@@ -286,8 +304,8 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
     const gap = gapFor(evidence, id, rig, eye, bearingMm);
     if (gap) row.gap = gap;
     const nearest = nearestOf(evidence, record, chosen, bearingMm, miss, gap);
-    if (nearest) row.nearest = nearest;
-    row.reasons = [reason];
+    if (nearest && (record.role !== 'comparison' || speaksForOld(evidence.figures[nearest.figure], rig.old))) row.nearest = nearest;
+    row.reasons = record.role === 'comparison' && row.shown.length === 0 ? ['No published test of a used sling of this material and age.'] : [reason];
     return draft;
   };
   if (!independent && !chosen) {
@@ -320,22 +338,12 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
     row.certainty = null;
   } else if (record.role === 'comparison') row.group = 'comparison';
   else if (row.state === 'apart') row.group = 'apart';
-  else if (weighed && !row.oneClipError.releases && row.closed.possible) {
-    // A thicker bearing never weakens a rig: one that may be ranked without a measured bearing may be ranked with it, on
-    // the same certainty. Without this a reader who measures could stand worse than one who does not.
-    const known = isKnown(weighed) ? weighed.certainty : certaintyUnmeasured(ready, record, sought, rig.ratingKn);
-    row.group = known ? 'ranked' : 'unranked';
-    row.certainty = known ?? row.certainty;
-  } else row.group = 'unranked';
+  else {
+    // A bearing that was not measured is no tested bearing: it is computed with, but nothing is ranked on it.
+    const mayRank = rig.bearingMm !== null && rig.eye !== null && !row.oneClipError.releases && row.closed.possible;
+    row.group = weighed && mayRank && isKnown(weighed) ? 'ranked' : 'unranked';
+  }
   return draft;
-}
-
-/** Certainty of a method on the thinnest bearing tested, which is what an unmeasured one counts as; null if not enough to rank. */
-function certaintyUnmeasured(ready: PreparedEvidence, record: MethodRecord, sought: Sought, ratingKn: number | null): CertaintyWord | null {
-  if (sought.bearingMm <= ready.smallestBearingMm) return null;
-  const path = loadPath(ready, record, { ...sought, bearingMm: ready.smallestBearingMm }, ratingKn);
-  const weighed = 'links' in path ? weigh(path.links, ratingKn) : null;
-  return weighed && isKnown(weighed) ? weighed.certainty : null;
 }
 
 /** Compares all methods of the evidence for one rig. Throws RangeErrors only for faults of the evidence. */

@@ -92,9 +92,9 @@ export interface Row {
   rig: Spread | null;
   /** Chance that the attachment breaks above the rating; null without either. */
   aboveRating: number | null;
-  /** Same, above the demand. */
+  /** Chance that it breaks above the demand: the whole rig where a demand is given, else the same as `aboveRating`. */
   aboveDemand: number | null;
-  /** Twenty equal parts of the attachment's distribution: kN at 2.5 %, 7.5 %, ... 97.5 %. Empty without a result. */
+  /** Twenty equal parts of the distribution: kN at 2.5 %, 7.5 %, ... 97.5 %. Of the attachment; of the whole rig where a demand is given. Empty without a result. */
   dots: number[];
   /** Raw breaks of the same method, material, kind of eye and near bearing, kN, with their figure. */
   ticks: { figure: string; kn: number[] }[];

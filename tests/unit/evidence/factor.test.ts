@@ -1,7 +1,8 @@
 /** Values of a factor, worked by hand. Each expectation names its arithmetic; d2 from ASTM's table of control-chart constants. */
 import { expect, test } from 'vitest';
 import type { ClassValue } from '../../../src/evidence/classes.ts';
-import { classValues } from '../../../src/evidence/classes.ts';
+import { byStudy, censoredMean, classValues } from '../../../src/evidence/classes.ts';
+import checks from '../../reference/published-checks.json' with { type: 'json' };
 import { type FactorFigure, type Sought, factorValue, sameWidth } from '../../../src/evidence/factor.ts';
 import { observe } from '../../../src/evidence/observation.ts';
 import { poolStudies } from '../../../src/evidence/pool.ts';
@@ -32,6 +33,7 @@ test.each([
   ['a teaching range', { low: 60, high: 65, kind: 'teaching' as const }],
   ['an author\'s interval', { low: 6.67, high: 8.9, kind: "author's interval" as const }],
   ['"up to"', { atMost: 20 }],
+  ['a bare number', 45.66],
   ['a bound alone', { atLeast: 13.34 }],
   ['a statement', { statement: 'about half' }],
 ])('%s never feeds', (_, value) => expect(observe(figure('a/b', value))).toBeNull());
@@ -57,23 +59,48 @@ test('one study: knowledge^2 = tau^2 + (tau^2 + cv^2/n)', () => {
   expect(found.value.specimen).toBeCloseTo(Math.sqrt(Math.log(1 + 0.0025)), 12);
 });
 
-test('between two bearings ln strength runs along ln bearing: 8 kN at 2 mm and 18 kN at 8 mm give 12 kN at 4 mm', () => {
+test('between two bearings ln strength runs along ln bearing, from half a millimetre above the thinner: 8 kN at 2 mm and 18 kN at 8 mm give 12 kN midway', () => {
   const figures = byId(figure('a/thin', { mean: 8, n: 4 }, { widthMm: 10, bearingMm: 2 }), figure('b/thick', { mean: 18, n: 4 }, { widthMm: 10, bearingMm: 8 }));
-  const found = ask(record(['a/thin', 'b/thick'], { along: 'bearingMm' }), figures);
+  // Midway on the scale of ln between 2.5 and 8 mm; sqrt(8 x 18) = 12 (hand calculation).
+  const found = ask(record(['a/thin', 'b/thick'], { along: 'bearingMm' }), figures, { bearingMm: Math.sqrt(2.5 * 8) });
   if (!('value' in found)) throw new Error('no value');
-  expect(Math.exp(found.value.mu)).toBeCloseTo(12, 10);
+  expect(Math.exp(found.value.mu)).toBeCloseTo(12, 6);
   expect(found.value.between).toBe(true);
   // Midway: a quarter of each end's variance, and the whole of the class's tau^2.
-  expect(found.value.knowledge).toBeCloseTo(Math.sqrt(0.5 * (0.02 + 0.0025 / 4) + 0.01), 12);
+  expect(found.value.knowledge).toBeCloseTo(Math.sqrt(0.5 * (0.02 + 0.0025 / 4) + 0.01), 6);
 });
 
-test('never beyond the tested bearings, and one within half a millimetre is the tested one', () => {
+test('between two bearings nothing jumps, and certainty is the lower of the two ends', () => {
+  const figures = byId(figure('a/thin', { mean: 8, n: 4 }, { widthMm: 10, bearingMm: 2 }), { ...figure('b/thick', { mean: 18, n: 4 }, { widthMm: 10, bearingMm: 8 }), certainty: 'very low' as const });
+  const along = record(['a/thin', 'b/thick'], { along: 'bearingMm' });
+  const at = (bearingMm: number) => {
+    const found = ask(along, figures, { bearingMm });
+    if (!('value' in found)) throw new Error('no value');
+    return found.value;
+  };
+  expect(at(2.5).certainty).toBe('low');
+  expect(at(2.51).certainty).toBe('very low');
+  expect(at(2.500001).mu - at(2.5).mu).toBeLessThan(1e-4);
+  expect(at(8).mu - at(7.999999).mu).toBeLessThan(1e-4);
+  // A bearing a little thinner than a tested one is not taken for it where a thinner test gives a line.
+  expect(at(7.6).mu).toBeLessThan(at(8).mu);
+});
+
+test('never beyond the tested bearings; within half a millimetre of the only tested one it is that one', () => {
   const figures = byId(figure('a/thin', { mean: 8, n: 4 }, { widthMm: 10, bearingMm: 2 }), figure('b/thick', { mean: 18, n: 4 }, { widthMm: 10, bearingMm: 8 }));
   const along = record(['a/thin', 'b/thick'], { along: 'bearingMm' });
   expect(ask(along, figures, { bearingMm: 1.4 })).toEqual({ miss: 'thinner' });
   expect(ask(along, figures, { bearingMm: 8.6 })).toEqual({ miss: 'thicker' });
-  const near = ask(along, figures, { bearingMm: 2.5 });
-  expect('value' in near && Math.exp(near.value.mu)).toBeCloseTo(8, 10);
+  for (const bearingMm of [1.5, 2, 2.5]) {
+    const near = ask(along, figures, { bearingMm });
+    expect('value' in near && Math.exp(near.value.mu)).toBeCloseTo(8, 10);
+  }
+});
+
+test('studies that agree are as sure as the surest, those that contradict each other as the least', () => {
+  const pair = (other: number) => ask(record(['a/b', 'b/c']), byId(figure('a/b', { mean: 10, n: 4 }, { widthMm: 10 }), { ...figure('b/c', { mean: other, n: 4 }, { widthMm: 10 }), certainty: 'very low' as const }));
+  expect(pair(10.2)).toMatchObject({ value: { certainty: 'low' } });
+  expect(pair(20)).toMatchObject({ value: { certainty: 'very low' } });
 });
 
 test('another width has no value without a bridge; with one it spreads more and its certainty is very low', () => {
@@ -101,6 +128,27 @@ test('two studies that differ by more than the class raise the spread to their o
   const study = (mean: number, name: string) => ({ study: name, figures: [name], mean, variance: 0.01, scatter2: 0.01 });
   const { knowledge2 } = poolStudies([study(0, 'a'), study(1, 'b')], 0.1);
   expect(knowledge2).toBeCloseTo(0.49 + 0.25, 9);
+});
+
+test('pulls in which something else gave way say "at least": Nelson\'s wires, bonds with the other mode censored', () => {
+  // Check `competing-bond-wire`: J. R. King 1971, Table 4.1 of Nelson's Applied Life Data Analysis, package jocre; most
+  // likely lognormal mu 7.321212 with sigma 0.379695 for bonds, 7.308571 with 0.309992 for wires.
+  const { inputs } = (checks as unknown as { id: string; inputs: { strength: number[]; mode: string[] } }[]).find((c) => c.id === 'competing-bond-wire') ?? { inputs: { strength: [], mode: [] } };
+  const of = (mode: string, same: boolean) => inputs.strength.filter((_, i) => (inputs.mode[i] === mode) === same).map(Math.log);
+  expect(censoredMean(of('b', true), of('b', false), 0.379695).mean).toBeCloseTo(7.321212, 5);
+  expect(censoredMean(of('w', true), of('w', false), 0.309992).mean).toBeCloseTo(7.308571, 5);
+});
+
+test('a pull that held on raises the mean of its series, and bounds alone give none', () => {
+  const mean = (value: FactorFigure['value']): number => byStudy([observe(figure('a/b', value, { widthMm: 10 })) as never], group)[0]?.mean ?? 0;
+  expect(mean({ tests: [10, 11, 12], censored: [13] })).toBeGreaterThan(mean({ tests: [10, 11, 12] }));
+  expect(() => censoredMean([], [2.5], 0.1)).toThrow('bounds alone give no mean');
+});
+
+test('tau needs series that say how many pulls', () => {
+  const figures = byId(figure('a/b', { mean: 10 }), figure('b/c', { mean: 12, n: 3 }));
+  const raw = factorClass.parse({ what: 'x', cv: { assumed: 0.1, why: 'x' }, ceiling: { cv: 0.3, why: 'x' }, tau: { groups: [['a/b', 'b/c']] } });
+  expect(() => classValues({ one: raw }, figures)).toThrow('class one: figure a/b does not say how many pulls; tau needs its n');
 });
 
 test('a class pools its cv by degrees of freedom and borrows tau where it says so', () => {

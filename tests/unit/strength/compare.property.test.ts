@@ -3,8 +3,10 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { loadEvidence } from '../../../src/build/evidence.ts';
 import { EYES, MATERIALS } from '../../../src/records/schema.ts';
+import { normalCdf } from '../../../src/numerics/normal.ts';
 import { compare, twentieths } from '../../../src/strength/compare.ts';
 import type { Comparison, Rig, Row } from '../../../src/strength/types.ts';
+import { aboveSentence } from '../../../src/strength/wording.ts';
 
 const evidence = loadEvidence();
 /** Thinnest and thickest bearing with a published test: an Austrian club section's cable, and the usual test pin. */
@@ -33,12 +35,16 @@ test('no home method stands above the maker\'s sling', () => {
 });
 
 test('only home methods that one clipping error does not release, that are not set apart and not very uncertain, are ever ranked', () => {
-  always((_, { rows }) => {
+  always((rig, { rows }) => {
     for (const r of rows.filter((x) => x.group === 'ranked')) {
+      // Only a bearing that was measured can be a tested one.
+      expect(rig.bearingMm).not.toBeNull();
+      expect(rig.eye).not.toBeNull();
       expect(evidence.methods[r.method]?.role).toBe('home');
       expect(r.state).toBe('result');
       expect(r.oneClipError.releases).toBe(false);
       expect(r.certainty).not.toBe('very low');
+      for (const l of r.links.filter((x) => x.part === 'sling')) expect(l.certainty).not.toBe('very low');
       expect(r.place).toBeGreaterThanOrEqual(1);
     }
     for (const never of ['makers-sling', 'keep-the-old-sling', 'basket', 'sewn-loop-single']) expect(rows.find((r) => r.method === never)?.group).not.toBe('ranked');
@@ -95,6 +101,35 @@ test('results are ordered, shares sum to one, dots rise, the strip has twenty ce
       if (r.rig) expect(r.rig.middle).toBeLessThanOrEqual(r.attachment.middle + 1e-9);
       for (const l of r.links.filter((x) => x.part !== 'device')) expect(r.attachment.low).toBeLessThanOrEqual(l.spread.low + 1e-9);
     }
+  });
+});
+
+test('with the device in it a rig never bears more than the device alone, and a demand counts the whole rig', () => {
+  always((rig, { rows }) => {
+    for (const r of rows) {
+      if (!r.attachment || rig.demandKn === null || rig.ratingKn === null) continue;
+      const device = r.links.find((l) => l.part === 'device');
+      // The chance that the device alone breaks above the demand: lognormal, its two spreads together.
+      if (!device) continue;
+      const sd = Math.hypot(...device.factors.flatMap((f) => [f.knowledge, f.specimen]));
+      expect(r.aboveDemand as number).toBeLessThanOrEqual(normalCdf((Math.log(device.spread.middle) - Math.log(rig.demandKn)) / sd) + 1e-9);
+      expect(r.dots[10] as number).toBeLessThanOrEqual((r.rig?.high ?? 0) + 1e-9);
+    }
+  });
+});
+
+test('every cell without data that has a sling names its gap', () => {
+  always((rig, { rows }) => {
+    if (rig.sling === null) return;
+    for (const r of rows.filter((x) => x.state === 'no-data')) expect([r.method, r.gap]).toEqual([r.method, expect.any(String)]);
+  });
+});
+
+test('no sentence claims twenty in twenty, or none', () => {
+  always((rig, { rows }) => {
+    const line = rig.demandKn ?? rig.ratingKn;
+    if (line === null) return;
+    for (const r of rows) expect(aboveSentence(r, line, 'kN') ?? '').not.toMatch(/\b(all|20|0|none) would break/);
   });
 });
 
