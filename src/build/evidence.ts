@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type ClassValue, classValues } from '../evidence/classes.ts';
 import { certaintyOf } from '../records/certainty.ts';
-import { readAll } from '../records/read.ts';
+import { type Records, readAll } from '../records/read.ts';
 import type { Evidence, Figure } from '../strength/types.ts';
 
 /**
@@ -44,15 +44,11 @@ function rounded(value: ClassValue): ClassValue {
   return { ...value, cv: round(value.cv), tau: round(value.tau), cvInterval: pair(value.cvInterval), tauInterval: pair(value.tauInterval) };
 }
 
-let loaded: Evidence | null = null;
-
-/** Evidence of the records on disk. Only figures that a factor, class, method or gap names go in. */
-export function loadEvidence(root = ROOT): Evidence {
-  if (loaded && root === ROOT) return loaded;
-  const records = readAll(root);
-  if (records.methods.size === 0) throw new RangeError(`no methods below ${root}/data: run this from the project's folder`);
-  const faults = records.faults;
-  if (faults.length > 0) throw new RangeError(`the records have ${faults.length} faults of shape; run npm run check`);
+/**
+ * What the engine reads of some records, with no version yet. Only figures that a factor, method or gap names go in; the
+ * classes go in as values. Throws RangeErrors that name the record at fault.
+ */
+export function evidenceOf(records: Records): Evidence {
   const plain = <T>(files: Map<string, { data: T }>): Record<string, T> =>
     Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1)).map(([id, file]) => [id, file.data]));
   const factors = plain(records.factors);
@@ -81,9 +77,18 @@ export function loadEvidence(root = ROOT): Evidence {
   }
   const cells = Object.fromEntries([...records.cells].map(([id, { figure }]) => [id, figure]));
   const classes = Object.fromEntries(Object.entries(classValues(plain(records.classes), cells)).map(([id, value]) => [id, rounded(value)]));
-  const evidence: Evidence = {
-    version: '', model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps,
-  };
+  return { version: '', model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps };
+}
+
+let loaded: Evidence | null = null;
+
+/** Evidence of the records on disk, with its version. */
+export function loadEvidence(root = ROOT): Evidence {
+  if (loaded && root === ROOT) return loaded;
+  const records = readAll(root);
+  if (records.methods.size === 0) throw new RangeError(`no methods below ${root}/data: run this from the project's folder`);
+  if (records.faults.length > 0) throw new RangeError(`the records have ${records.faults.length} faults of shape; run npm run check`);
+  const evidence = evidenceOf(records);
   evidence.version = versionOf(evidence, root);
   if (root === ROOT) loaded = evidence;
   return evidence;

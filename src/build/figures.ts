@@ -148,6 +148,21 @@ export function figure(id: string): ShownFigure {
   throw new RangeError(`figure: no record has the address ${id}; moved and split ids are never referred to`);
 }
 
+/** True where a source says it in words and gives no number to compute with. */
+export function isStatement({ value }: Pick<ShownFigure, 'value'>): boolean {
+  return typeof value === 'object' && 'statement' in value;
+}
+
+/**
+ * What a figure is of, in a few words, for a list in which it stands without its title; null for a statement, which
+ * says so itself.
+ */
+export function figureLabel(shown: Pick<ShownFigure, 'value' | 'rig' | 'what'>): string | null {
+  if (isStatement(shown)) return null;
+  if (shown.rig.form === 'device' && shown.rig.bearing === 'plastic-bar') return "the plastic bar's own breaking load";
+  return shown.what;
+}
+
 /** Every value with an address, in order of address. */
 export function allFigures(): ShownFigure[] {
   return [...figureBook().values.values()];

@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { checkProject } from '../records/check-project.ts';
 import { formatReport } from '../records/fault.ts';
+import { JOINED_RULES } from './joined-rules.ts';
 
 export interface RecordCheckOptions {
   /** Top folder of the project; Astro's own root unless given. */
@@ -17,7 +18,7 @@ export interface RecordCheckOptions {
 export function recordCheck(options: RecordCheckOptions = {}): AstroIntegration {
   let root = options.root;
   const report = () => {
-    const faults = checkProject(root ?? process.cwd());
+    const faults = checkProject(root ?? process.cwd(), JOINED_RULES);
     return { text: formatReport(faults), bad: faults.some((fault) => !fault.warning) };
   };
   return {

@@ -160,7 +160,7 @@ export function denominatorWords(of: string): string {
     unknotted: 'the same piece without the knot',
     strand: 'one strand, pulled straight',
     'twice-strand': 'twice one strand',
-    'half-loop-on-10-mm-pins': 'half the sewn loop, pulled over pins of ten millimetres',
+    'half-loop-on-10-mm-pins': 'half the sewn loop, pulled over the usual test pins',
     'device-rating': 'the rating marked on the device',
     new: 'the same piece when new',
     'catalogue-strength': 'the strength in the catalogue',

@@ -13,11 +13,12 @@ const rigRoot = document.getElementById('rig-root');
 const resultsRoot = document.getElementById('results-root');
 
 let newest: Question | null = null;
-let isAlive = false;
-let answer: Promise<(question: Question) => void> | null = null;
+let answer: Promise<void> | null = null;
+/** What takes the questions, once engine and evidence are there. */
+let put: ((question: Question) => void) | null = null;
 
 /** Loads engine and evidence together, and hands them the newest question. */
-async function load(): Promise<(question: Question) => void> {
+async function load(): Promise<void> {
   const [{ startResults }, evidence] = await Promise.all([
     import('./comparator-results.tsx'),
     fetch(setup.evidence).then((response) => {
@@ -26,25 +27,34 @@ async function load(): Promise<(question: Question) => void> {
     }),
   ]);
   if (!resultsRoot || !newest) throw new Error('the page has no place for the results');
-  isAlive = true;
-  return startResults(resultsRoot, setup, evidence, newest);
+  put = startResults(resultsRoot, setup, evidence, newest);
+}
+
+/** The next change tries again; until then the head script says on the page what happened. */
+function fail(fault: unknown): void {
+  answer = null;
+  put = null;
+  dispatchEvent(new Event('comparison-failed'));
+  console.error(fault);
 }
 
 function answerNewest(): void {
-  answer ??= load();
-  answer.then((put) => { if (newest) put(newest); }).catch((fault: unknown) => {
-    // The next change tries again; until then the head script says on the page what happened.
-    answer = null;
-    dispatchEvent(new Event('comparison-failed'));
-    console.error(fault);
-  });
+  answer ??= load().catch(fail);
 }
 
 function ask(question: Question): void {
   newest = question;
+  if (put) {
+    try {
+      put(question);
+    } catch (fault) {
+      fail(fault);
+    }
+    return;
+  }
   const isAsBuilt = serialiseLink(question.rig) === setup.rig && !question.link?.understood.length && !question.link?.notUnderstood.length;
   // Until the engine is there, the results in the page belong to the rig that was built in: they must not stand beside another.
-  if (!isAlive && !isAsBuilt) document.documentElement.classList.add('waiting');
+  if (!isAsBuilt) document.documentElement.classList.add('waiting');
   if (answer || !isAsBuilt) answerNewest();
   else if ('requestIdleCallback' in globalThis) requestIdleCallback(answerNewest, { timeout: 2000 });
   else setTimeout(answerNewest, 200);

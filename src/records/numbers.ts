@@ -1,14 +1,5 @@
-/** Middle and scatter of a figure's value, in its own unit: only what the check needs to compare records. */
+/** What a figure's value states: its middle, its pulls, whether it has a scatter. The scatter itself is worked out with the evidence. */
 import type { Value } from './schema.ts';
-
-/**
- * d2: mean range of n standard normal values, n from 2 to 25, as tabled for
- * control charts in ASTM E2587 and ISO 7870-2.
- */
-const D2 = [
-  1.128, 1.693, 2.059, 2.326, 2.534, 2.704, 2.847, 2.97, 3.078, 3.173, 3.258, 3.336, 3.407, 3.472, 3.532, 3.588, 3.64,
-  3.689, 3.735, 3.778, 3.819, 3.858, 3.895, 3.931,
-];
 
 /** The one number a value stands for: exact, or a mean. Null for ranges, limits and words. */
 export function middleOf(value: Value | undefined): number | null {
@@ -19,26 +10,18 @@ export function middleOf(value: Value | undefined): number | null {
   return null;
 }
 
-/** Coefficient of variation as a share of one and the number of pulls behind it; null where the value states no scatter. */
-export function scatterOf(value: Value | undefined): { cv: number; n: number } | null {
-  if (value === undefined || typeof value === 'number') return null;
-  if ('tests' in value) {
-    const n = value.tests.length;
-    if (n < 2) return null;
-    const mean = value.tests.reduce((a, b) => a + b, 0) / n;
-    const sd = Math.sqrt(value.tests.reduce((a, b) => a + (b - mean) ** 2, 0) / (n - 1));
-    return { cv: sd / mean, n };
-  }
-  if ('mean' in value) {
-    if ((value.n ?? 0) < 2) return null;
-    const cv = value.cv ?? (value.sd === undefined ? undefined : value.sd / value.mean);
-    return cv === undefined ? null : { cv, n: value.n as number };
-  }
-  if ('low' in value && value.kind === 'extremes of n' && (value.n ?? 0) >= 2) {
-    const d2 = D2[Math.min(value.n as number, 25) - 2] as number;
-    return { cv: (value.high - value.low) / d2 / ((value.high + value.low) / 2), n: value.n as number };
-  }
-  return null;
+/** Pulls behind a value, as far as it says; undefined where it does not. Pulls in which something else gave way do not count. */
+export function pullsOf(value: Value | undefined): number | undefined {
+  if (value === undefined || typeof value === 'number' || 'statement' in value) return undefined;
+  return 'tests' in value ? value.tests.length : value.n;
+}
+
+/** True where a value states how its pulls scatter: two raw tests or more, a mean with sd or cv and n, the extremes of n. */
+export function statesScatter(value: Value | undefined): boolean {
+  if (value === undefined || typeof value === 'number' || (pullsOf(value) ?? 0) < 2) return false;
+  if ('tests' in value) return true;
+  if ('mean' in value) return value.sd !== undefined || value.cv !== undefined;
+  return 'low' in value && value.kind === 'extremes of n';
 }
 
 /** Every number in a value with the path to it inside the value. */

@@ -91,6 +91,7 @@ export function referencesOf(records: Records): Reference[] {
       list('gaps', record, 'methods', ['blocks', i, 'methods'], block.methods);
       list('gaps', record, 'slings', ['blocks', i, 'slings'], block.slings);
     });
+    list('gaps', record, 'methods', ['concerns'], record.data.concerns);
     list('gaps', record, 'figures', ['nearest'], record.data.nearest);
   }
   for (const record of records.replacements.values())

@@ -358,6 +358,8 @@ export const gap = z.strictObject({
     /** Only where the sling to be attached has been used. */
     used: z.literal(true).optional(),
   })).default([]),
+  /** Methods whose page shows this question, besides those that it blocks. */
+  concerns: z.array(slug).default([]),
   nearest: z.array(figureAddress),
   test: z.strictObject({ rig: words, pulls: z.int().min(1), vary: words.optional(), record: words }),
 });

@@ -4,7 +4,7 @@
  * never all and never none; half break below the middle; the low value is
  * named as what it is. No verdict of any kind.
  */
-import type { Comparison, Group, LinkResult, Row, Spread } from './types.ts';
+import type { Comparison, Group, LinkResult, Rig, Row, Spread } from './types.ts';
 
 /** Units of force that a reader may choose. */
 export type ForceUnit = 'kN' | 'lbf' | 'kgf';
@@ -125,8 +125,20 @@ export const GROUP_ORDER = ['maker', 'ranked', 'unranked', 'apart', 'comparison'
 export const CAUTION_LINE = 'One slow pull, new, dry. Not in these numbers: placement, rock, wear, wet.';
 /** What comes before any home method. */
 export const MAKER_FIRST_LINE = 'The maker\u2019s instruction and a professional re-sling come first. Attaching a sling at home ends the maker\u2019s approval and can fail.';
-/** What an empty ranked group says. */
-export const NOTHING_RANKED = 'No home method. None has a figure at this eye for this sling with enough certainty that also survives one clipping error.';
+/** What an empty ranked group says, and what would change it. */
+export function nothingRanked(rig: Rig): string {
+  return rig.bearingMm === null || rig.eye === null
+    ? 'No home method. Only one that was tested on the diameter of your eye can be ranked: say the kind of eye and measure what the sling bears on.'
+    : 'No home method. None has a figure at this eye for this sling with enough certainty that also survives one clipping error.';
+}
+
+/** True where the numbers of a row are those of the whole rig: against a demand the device counts too. */
+export const countsDevice = (rig: Pick<Rig, 'ratingKn' | 'demandKn'>): boolean => rig.demandKn !== null && rig.ratingKn !== null;
+
+/** The spread that a row shows: of the whole rig against a demand, else of the attachment. */
+export function shownSpread(row: Row, rig: Pick<Rig, 'ratingKn' | 'demandKn'>): Spread | null {
+  return countsDevice(rig) ? row.rig : row.attachment;
+}
 
 /** Rows of one group, in the order asked for; the ranked order is the engine's unless another is chosen. */
 export function rowsOf(comparison: Comparison, group: Group, sort: 'low' | 'middle' | 'name'): Row[] {

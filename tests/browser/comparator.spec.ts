@@ -281,10 +281,10 @@ test('the saved table agrees with the page', async ({ page }) => {
     const numbers = numbersOf(spread);
     expect(row?.['unit']).toBe('kN');
     // Rows that show no number save none, and the other way round; the table has a digit more than the page.
-    if (numbers === null) expect(row?.['one_in_20_below'] ?? '').toBe('');
+    if (numbers === null) expect(row?.['attachment_one_in_20_below'] ?? '').toBe('');
     else {
-      expect(Math.abs(Number(row?.['one_in_20_below']) - numbers.low)).toBeLessThanOrEqual(0.0551);
-      expect(Math.abs(Number(row?.['half_below']) - numbers.middle)).toBeLessThanOrEqual(0.0551);
+      expect(Math.abs(Number(row?.['attachment_one_in_20_below']) - numbers.low)).toBeLessThanOrEqual(0.0551);
+      expect(Math.abs(Number(row?.['attachment_half_below']) - numbers.middle)).toBeLessThanOrEqual(0.0551);
     }
     expect(row?.['evidence']).not.toBe('');
     expect(row?.['conditions']).toMatch(/one slow pull/i);

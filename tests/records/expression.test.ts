@@ -1,7 +1,7 @@
 /** The calculator for derived figures. Expected numbers are sums done by hand. */
 import { describe, expect, test } from 'vitest';
 import { evaluateFormula, FormulaError } from '../../src/records/expression.ts';
-import { halfLastDigit, middleOf, scatterOf } from '../../src/records/numbers.ts';
+import { halfLastDigit, middleOf, pullsOf, statesScatter } from '../../src/records/numbers.ts';
 
 describe('formulas', () => {
   test.each<[string, Record<string, number>, number]>([
@@ -55,7 +55,7 @@ describe('formulas', () => {
   });
 });
 
-describe('middle and scatter of a value', () => {
+describe('what a value states', () => {
   test('the middle of raw tests is their mean; a limit and a range have none', () => {
     expect(middleOf({ tests: [2, 4, 9] })).toBe(5);
     expect(middleOf(7)).toBe(7);
@@ -65,21 +65,25 @@ describe('middle and scatter of a value', () => {
     expect(middleOf(undefined)).toBeNull();
   });
 
-  test('scatter of raw tests is the sample standard deviation over the mean', () => {
-    // 2, 4, 4, 4, 5, 5, 7, 9: mean 5, sum of squares 32, so sd is the root of 32/7 (a textbook series).
-    expect(scatterOf({ tests: [2, 4, 4, 4, 5, 5, 7, 9] })?.cv).toBeCloseTo(Math.sqrt(32 / 7) / 5, 12);
-    expect(scatterOf({ tests: [3] })).toBeNull();
+  test('scatter is stated by two raw tests, by the extremes of n, and by a mean with sd or cv and n', () => {
+    expect(statesScatter({ tests: [2, 4] })).toBe(true);
+    expect(statesScatter({ tests: [3] })).toBe(false);
+    expect(statesScatter({ low: 9, high: 11, kind: 'extremes of n', n: 5 })).toBe(true);
+    expect(statesScatter({ low: 9, high: 11, kind: 'between products', n: 5 })).toBe(false);
+    expect(statesScatter({ mean: 10, sd: 1, n: 4 })).toBe(true);
+    expect(statesScatter({ mean: 10, cv: 0.2, n: 4 })).toBe(true);
+    expect(statesScatter({ mean: 10, sd: 1 })).toBe(false);
+    expect(statesScatter({ mean: 10, n: 4 })).toBe(false);
+    expect(statesScatter(10)).toBe(false);
+    expect(statesScatter(undefined)).toBe(false);
   });
 
-  test('scatter of extremes is the range over d2 of ASTM E2587: 2.326 for five', () => {
-    expect(scatterOf({ low: 9, high: 11, kind: 'extremes of n', n: 5 })?.cv).toBeCloseTo(2 / 2.326 / 10, 12);
-    expect(scatterOf({ low: 9, high: 11, kind: 'between products', n: 5 })).toBeNull();
-  });
-
-  test('a mean states its scatter only with sd or cv, and with n', () => {
-    expect(scatterOf({ mean: 10, sd: 1, n: 4 })).toEqual({ cv: 0.1, n: 4 });
-    expect(scatterOf({ mean: 10, cv: 0.2, n: 4 })).toEqual({ cv: 0.2, n: 4 });
-    expect(scatterOf({ mean: 10, sd: 1 })).toBeNull();
-    expect(scatterOf({ mean: 10, n: 4 })).toBeNull();
+  test('pulls are counted where they are stated, without those that did not break', () => {
+    expect(pullsOf({ tests: [2, 4, 9], censored: [10] })).toBe(3);
+    expect(pullsOf({ mean: 3, n: 7 })).toBe(7);
+    expect(pullsOf({ mean: 3 })).toBeUndefined();
+    expect(pullsOf({ low: 1, high: 2, kind: 'teaching' })).toBeUndefined();
+    expect(pullsOf({ statement: 'it slipped' })).toBeUndefined();
+    expect(pullsOf(12)).toBeUndefined();
   });
 });

@@ -1,4 +1,5 @@
 /** A tiny project that has no fault, as a map of files, and the means to break it in one place. */
+import { JOINED_RULES } from '../../src/build/joined-rules.ts';
 import { checkProject } from '../../src/records/check-project.ts';
 import { formatFault } from '../../src/records/fault.ts';
 import type { FileMap } from '../../src/records/files.ts';
@@ -40,6 +41,7 @@ rig: { method: overhand, form: sewn-loop, material: hmpe, widthMm: 10 }
 standing: read
 locator: table 2
 checked: "2026-01-05"
+lowered: [{ by: few, why: "5 pulls" }]
 `,
   'data/figures/lab-b/table.yaml': `what: Sewn slings, straight
 kind: measured
@@ -48,13 +50,14 @@ rig: { form: sewn-loop, material: hmpe }
 standing: quoted
 locator: page 3
 checked: "2026-01-05"
+lowered: [{ by: few, why: "2 pulls each" }]
 cells:
   wide: { value: { mean: 23.3, n: 2 }, rig: { method: straight, widthMm: 11 } }
   narrow: { value: { mean: 22.4, n: 2 }, rig: { method: straight, widthMm: 8 } }
 `,
   'data/figures/lab-b/floor.yaml': `what: Least strength of a new sling
 kind: required
-value: { atLeast: 22 }
+value: 22
 unit: kN
 standing: read
 locator: clause 4
@@ -90,6 +93,23 @@ length: { words: half the sling, share: 0.5 }
 oneClipError: { what: Only one end is clipped., releases: true }
 closed: { possible: true, why: It is threaded. }
 `,
+  'data/methods/makers-sling.yaml': `name: Maker's sling
+order: 2
+role: reference
+summary: The sling that the device was tested with.
+takes: [sewn-loop]
+eyes: [bare-wire, sleeved-wire, wire-under-bar, metal-bar, twin-eye]
+links:
+  - { name: sling over the eye, part: sling, at: eye, legs: 2, factors: [straight] }
+length: { words: as made }
+oneClipError: { what: One loop to clip., releases: false }
+closed: { possible: false, why: It is sewn in place. }
+`,
+  'content/methods/makers-sling.mdx': `---
+title: Maker's sling
+---
+As the maker made it.
+`,
   'content/methods/basket.mdx': `---
 title: Basket
 ---
@@ -103,8 +123,8 @@ widthMm: 10
 lengthsCm: [30, 60]
 floor: lab-b/floor
 `,
-  'data/gaps/basket-on-thin-wire.yaml': `question: How strong is a basket on a thin wire?
-blocks: [{ methods: [basket], slings: [hmpe-10], eyes: [bare-wire], belowMm: 3.5 }]
+  'data/gaps/basket-on-thin-wire.yaml': `question: How strong is a basket on another eye, or in a used sling?
+blocks: [{ methods: [basket], slings: [hmpe-10], eyes: [sleeved-wire, wire-under-bar, metal-bar, twin-eye] }, { methods: [ basket ], used: true, eyes: [bare-wire] }]
 nearest: [lab-a/straight]
 test: { rig: a sling on a wire, pulls: 10, record: force }
 `,
@@ -179,9 +199,12 @@ export function broken(fixture: Pick<Fixture, 'files'>): { files: FileMap; marks
   return { files, marks };
 }
 
-/** The messages of a rule for a broken project, and those of other rules. */
+/**
+ * The messages of a rule for a broken project, and those of other rules. The gaps are held against the engine only where
+ * that rule is looked at: most broken records change what can be computed.
+ */
 export function messages(files: FileMap, rule: string): { own: string[]; other: string[] } {
-  const faults = checkProject(files);
+  const faults = checkProject(files, JOINED_RULES.filter(({ name }) => name === rule || name !== 'gaps-agree'));
   return {
     own: faults.filter((fault) => fault.rule === rule).map(formatFault),
     other: faults.filter((fault) => fault.rule !== rule).map((fault) => `${fault.rule} ${formatFault(fault)}`),

@@ -79,6 +79,34 @@ const PLANTED: readonly [string, string, string, string][] = [
   ['a constant in the script of a page', 'src/pages/a.astro', "---\nconst text = 'about \u00a722 kN';\n---\n<p>{text}</p>", '22 kN'],
   ['text of a choice', 'src/pages/a.astro', '---\nconst a = 1;\n---\n<p>{a ? <i>broke at \u00a731 kN</i> : null}</p>', '31 kN'],
   ['a list on a page', 'src/pages/a.astro', '<ul>{[1].map((x) => <li>{x} broke at \u00a731 kN</li>)}</ul>', '31 kN'],
+  ['a sum of texts on a page', 'src/pages/a.astro', '<p>{"\u00a714 " + "kN"}</p>', '14 kN'],
+  ['a sum apart from its unit', 'src/pages/a.astro', '<p>{"at " + \u00a714} kN</p>', '14 kN'],
+  ['a sum in a script', 'src/pages/a.astro', "---\nconst a = 'at ' + ('\u00a714' + ' ') + 'kN';\n---\n<p>{a}</p>", '14 kN'],
+  ['a sum in prose', 'content/a.mdx', mdx("At {'\u00a714 ' + 'kN'}."), '14 kN'],
+  // Shares, multiples and factors of a strength
+  ['a share that is lost', 'content/a.mdx', mdx('A knot \u00a7loses a third.'), 'loses a third'],
+  ['a share by which it falls', 'content/a.mdx', mdx('It \u00a7falls by about a quarter.'), 'falls by about a quarter'],
+  ['half a strength', 'content/a.mdx', mdx('It has \u00a7half its strength.'), 'half its strength'],
+  ['a share of a strength', 'content/a.mdx', mdx('It breaks at \u00a7two thirds of the straight strength.'), 'two thirds of the straight strength'],
+  ['a share as one sign', 'content/a.mdx', mdx('It has \u00a7\u00be of strength.'), '\u00be of strength'],
+  ['a comparison', 'content/a.mdx', mdx('It is \u00a7three times stronger.'), 'three times stronger'],
+  ['a comparison in digits', 'content/a.mdx', mdx('It has \u00a72.5 times the strength.'), '2.5 times the strength'],
+  ['a double', 'content/a.mdx', mdx('It is \u00a7twice as strong.'), 'twice as strong'],
+  ['a multiple with a letter', 'content/a.mdx', mdx('It is \u00a74x that.'), '4x'],
+  ['a multiple with a sign', 'content/a.mdx', mdx('It is \u00a71.5\u00d7 that.'), '1.5\u00d7'],
+  ['a decimal share', 'content/a.mdx', mdx('It keeps \u00a70.61 of straight.'), '0.61 of'],
+  ['a factor', 'content/a.mdx', mdx('By a \u00a7factor 1.7.'), 'factor 1.7'],
+  ['a factor in words', 'content/a.mdx', mdx('By a \u00a7factor of two.'), 'factor of two'],
+  ['a power of ten', 'content/a.mdx', mdx('At \u00a71.2e3 N.'), '1.2e3 N'],
+  // Keys that name a unit
+  ['a key in kilonewtons', 'content/a.mdx', mdx('Text.', 'maxKn: \u00a714'), '14 kN'],
+  ['a key with a hyphen', 'content/a.mdx', mdx('Text.', 'wire-mm: \u00a73.5'), '3.5 mm'],
+  ['a list under a key with a unit', 'content/a.mdx', mdx('Text.', 'lifeYears: [\u00a710]'), '10 years'],
+  // Modules that speak to readers
+  ['a string of the wording', 'src/strength/wording.ts', "export const LINE: string = 'up to \u00a714 kN';\n", '14 kN'],
+  ['a reason of the comparison', 'src/strength/compare.ts', "const a = <T,>(x: T): T => x;\nexport const why = a('thinner than \u00a73.5 mm');\n", '3.5 mm'],
+  ['a word of the pages', 'src/build/words.ts', "export const w: Record<string, string> = { pin: 'a pin of \u00a7ten millimetres' };\n", 'ten millimetres'],
+  ['a template of a component', 'src/components/comparator/a.ts', 'export const f = (x: string): string => `${x} loses \u00a730 %`;\n', '30 %'],
   // Islands and drawings
   ['text of a component', 'src/islands/a.tsx', 'export function A() {\n  return <p>It broke at \u00a731 kN.</p>;\n}\n', '31 kN'],
   ['a number apart from its unit', 'src/islands/a.tsx', "export const A = () => <p>\u00a731{' '}kN</p>;\n", '31 kN'],
@@ -102,6 +130,15 @@ const CLEAN: readonly [string, string, string][] = [
   ['an idiom', 'content/a.mdx', mdx('One day it will be known.')],
   ['a time of day', 'content/a.mdx', mdx('At 12:30.')],
   ['letters that are no unit', 'content/a.mdx', mdx('Type 5 S, 4 x 4, size 3 and letter 2 b.')],
+  ['a count of rigs', 'content/a.mdx', mdx('Half break below the middle; a third of the rigs were new; flexed ten times.')],
+  ['half a sling', 'content/a.mdx', mdx('It is half the sling, and keeps half of the sling outside.')],
+  ['a clause with a point', 'content/a.mdx', mdx('See clause 0.3 of EN 566.')],
+  ['factors of a class', 'content/a.mdx', mdx('Factors of one class share their scatter.')],
+  ['a factor by name', 'content/a.mdx', mdx('The factor of the basket, and a third sling.')],
+  ['keys without a unit', 'content/a.mdx', mdx('Text.', 'order: 3\nitem: 4\ncolumn: 5')],
+  ['a module that does not speak to readers', 'src/strength/chain.ts', "export const a = '14 kN';\n"],
+  ['a computed number of the wording', 'src/strength/wording.ts', 'export const f = (x: number): string => `${x} kN`;\n'],
+  ['a sum of numbers', 'src/pages/a.astro', '<p>{1 + 2} kN</p>'],
   ['a comment', 'content/a.mdx', mdx('Text {/* 31 kN */}.')],
   ['an id in front matter', 'content/a.mdx', mdx('Text.', 'order: 3\nfigures: [lab-b/table#under-3-years]')],
   ['class, id and address of a page', 'src/pages/a.astro', '<a class="w-5 mm" id="a-31kN" href="/compare/12/?length=60cm">a</a>'],
@@ -123,8 +160,8 @@ describe('quantities in prose', () => {
     expect(prose(file, plain)).toEqual([`${mark.line}:${mark.col} prose "${words}" is a quantity without an origin`]);
   });
 
-  test('all of them are found in one run, in four kinds of file', () => {
-    expect(new Set(PLANTED.map(([, file, text]) => (file.endsWith('.mdx') ? (text.indexOf('\u00a7') < text.indexOf('\n---\n') ? 'front matter' : 'mdx') : file.split('.')[1])))).toEqual(new Set(['mdx', 'front matter', 'astro', 'tsx']));
+  test('all of them are found in one run, in five kinds of file', () => {
+    expect(new Set(PLANTED.map(([, file, text]) => (file.endsWith('.mdx') ? (text.indexOf('\u00a7') < text.indexOf('\n---\n') ? 'front matter' : 'mdx') : file.split('.')[1])))).toEqual(new Set(['mdx', 'front matter', 'astro', 'tsx', 'ts']));
     const files = Object.fromEntries(PLANTED.map(([, file, text], i) => [file.replace(/\ba\./, `a-${i}.`), unmarked(text).text]));
     const found = checkProject({ ...SOUND, ...files }).filter((fault) => fault.rule === 'prose');
     expect(new Set(found.map((fault) => fault.at.file)).size).toBe(PLANTED.length);

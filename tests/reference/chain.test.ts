@@ -38,8 +38,28 @@ describe('chains agree with the reference vectors', () => {
     expect(reportLines(tally)).toEqual([
       'b: distribution gumbel is not known: normal, lognormal or weibull.',
       'c: nothing in it could be compared.',
-      'skipped: type other (1)',
-      '0 passed, 2 failed, 1 skipped',
+      'skipped: type other (1): a',
+      '1 skipped',
+      '0 passed, 2 failed',
+    ]);
+  });
+
+  it('a case that is no case is one failure named by its index, and the others are still checked', () => {
+    const good = file.cases.find((one: { id: string }) => one.id === 'SF2-one-factor');
+    const alone = checkReference({ cases: [good] });
+    const lines = reportLines(checkReference({ cases: [null, good, 'text', { type: 'minimum' }] }));
+    expect(lines).toEqual(['case 0: is no object.', 'case 2: is no object.', 'case 3: has no id.', `${alone.passed} passed, 3 failed`]);
+    expect(reportLines(checkReference({ cases: [null] }))).toEqual(['case 0: is no object.', '0 passed, 1 failed']);
+  });
+
+  it('the same goes for a list of published checks and for rows of a grid', () => {
+    expect(reportLines(checkReference([null, { inputs: {} }, { id: 'none-1' }]))).toEqual([
+      'entry 0: is no object.', 'entry 1: has no id.', 'skipped: none (1): none-1', '1 skipped', '0 passed, 2 failed',
+    ]);
+    // Phi(0) = 1/2 by symmetry.
+    expect(reportLines(checkReference({ normal_cdf: [[0, 0.5], null, [1]], t_q: 'rows', other: [[1, 2]] }))).toEqual([
+      'normal_cdf row 1: is no list of two numbers or more.', 'normal_cdf row 2: is no list of two numbers or more.', 't_q: is no list of rows.',
+      'skipped: other (1): row 0', '1 skipped', '1 passed, 3 failed',
     ]);
   });
 });

@@ -11,7 +11,7 @@ import {
 import { type Distribution, meanOf, sdOf } from '../../strength/distribution.ts';
 import { minimum, minimumCdf, minimumQuantile, minimumSurvival, underLoad } from '../../strength/independent-chain.ts';
 import { smallerOfTwo } from '../../strength/two-normals.ts';
-import { Tally } from './tally.ts';
+import { entryFault, Tally } from './tally.ts';
 
 interface Element {
   dist?: string;
@@ -178,13 +178,19 @@ function checkCase(tally: Tally, entry: ChainCase): void {
       own: need(element.s, 's'),
     }));
     checkLinks(links, expected, compare);
-  } else tally.skip(`type ${type}`);
+  } else tally.skip(`type ${type}`, id);
 }
 
 /** Runs every case of such a file. */
 export function checkChains(file: { cases: unknown[] }): Tally {
   const tally = new Tally();
-  for (const entry of file.cases as ChainCase[]) {
+  for (const [i, raw] of file.cases.entries()) {
+    const fault = entryFault(raw);
+    if (fault) {
+      tally.broken(`case ${i}`, fault);
+      continue;
+    }
+    const entry = raw as ChainCase;
     const before = tally.passed + tally.failures.length;
     try {
       checkCase(tally, entry);

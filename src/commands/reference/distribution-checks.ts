@@ -31,21 +31,35 @@ const HIGHEST = 0.999;
 /** Relative, and absolute where the value is below a millionth. */
 const ALLOWED = 1e-10;
 
+function isRow(row: unknown): row is Row {
+  return Array.isArray(row) && row.length >= 2 && row.every((number) => typeof number === 'number' && Number.isFinite(number));
+}
+
 /** Runs every row of such a file whose probability lies between 0.001 and 0.999. */
-export function checkDistributions(file: Record<string, Row[]>): Tally {
+export function checkDistributions(file: Readonly<Record<string, unknown>>): Tally {
   const tally = new Tally();
   for (const [family, rows] of Object.entries(file)) {
     const compute = families[family];
     if (!compute) {
-      tally.skip(family, Array.isArray(rows) ? rows.length : 1);
+      const count = Array.isArray(rows) ? rows.length : 1;
+      for (let i = 0; i < count; i++) tally.skip(family, `row ${i}`);
       continue;
     }
-    for (const row of rows) {
+    if (!Array.isArray(rows)) {
+      tally.broken(family, 'is no list of rows.');
+      continue;
+    }
+    for (const [i, raw] of rows.entries()) {
+      if (!isRow(raw)) {
+        tally.broken(`${family} row ${i}`, 'is no list of two numbers or more.');
+        continue;
+      }
+      const row: Row = raw;
       const id = `${family} [${row.slice(0, -1).join(', ')}]`;
       const expected = row[row.length - 1] as number;
       const probability = family.endsWith('_q') ? (row[0] as number) : expected;
       if (probability < LOWEST || probability > HIGHEST) {
-        tally.skip(`${family} outside 0.001 to 0.999`);
+        tally.skip(`${family} outside 0.001 to 0.999`, `row ${i}`);
         continue;
       }
       try {

@@ -20,7 +20,7 @@ import { gaussLegendre } from '../../numerics/quadrature.ts';
 import { oneSidedToleranceFactor } from '../../numerics/tolerance-factor.ts';
 import { minimum, minimumQuantile, underLoad } from '../../strength/independent-chain.ts';
 import { smallerOfTwo } from '../../strength/two-normals.ts';
-import { Tally } from './tally.ts';
+import { entryFault, Tally } from './tally.ts';
 
 /** One entry; its numbers are reached through `numberAt` and the like, which say what is missing. */
 interface Entry {
@@ -457,17 +457,23 @@ const families: Record<string, (check: EntryCheck, entry: Entry) => boolean> = {
 /** Runs every entry of such a file whose family is built. */
 export function checkPublished(file: readonly unknown[], options: PublishedOptions = {}): Tally {
   const tally = new Tally();
-  for (const entry of file as Entry[]) {
+  for (const [i, raw] of file.entries()) {
+    const fault = entryFault(raw);
+    if (fault) {
+      tally.broken(`entry ${i}`, fault);
+      continue;
+    }
+    const entry = raw as Entry;
     const family = entry.id.split('-')[0] ?? entry.id;
     const run = families[family];
     if (!run) {
-      tally.skip(family);
+      tally.skip(family, entry.id);
       continue;
     }
     const strict = options.toPrintedDigits === true && (family === 'es' || family === 'ma');
     const before = tally.passed + tally.failures.length;
     try {
-      if (!run(new EntryCheck(tally, entry, family, strict), entry)) tally.skip(family);
+      if (!run(new EntryCheck(tally, entry, family, strict), entry)) tally.skip(family, entry.id);
       else if (tally.passed + tally.failures.length === before)
         tally.broken(entry.id, 'nothing in it could be compared.');
     } catch (error) {

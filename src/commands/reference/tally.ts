@@ -5,8 +5,8 @@ export interface TallyResult {
   readonly passed: number;
   /** One line a failure. */
   readonly failures: readonly string[];
-  /** Families or kinds that are not built, with the number of their entries. */
-  readonly skipped: ReadonlyMap<string, number>;
+  /** Families or kinds that are not built, with the ids of their entries. */
+  readonly skipped: ReadonlyMap<string, readonly string[]>;
   /** Largest error of each family, as a share of what was allowed. */
   readonly worst: ReadonlyMap<string, number>;
 }
@@ -14,7 +14,7 @@ export interface TallyResult {
 export class Tally {
   passed = 0;
   readonly failures: string[] = [];
-  readonly skipped = new Map<string, number>();
+  readonly skipped = new Map<string, string[]>();
   readonly worst = new Map<string, number>();
 
   /** Compares one number; `family` groups the largest errors. */
@@ -34,8 +34,14 @@ export class Tally {
     this.failures.push(`${id}: ${reason instanceof Error ? reason.message : String(reason)}`);
   }
 
-  /** Counts entries that nothing here computes. */
-  skip(family: string, entries = 1): void {
-    this.skipped.set(family, (this.skipped.get(family) ?? 0) + entries);
+  /** Notes an entry that nothing here computes. */
+  skip(family: string, id: string): void {
+    this.skipped.set(family, [...(this.skipped.get(family) ?? []), id]);
   }
+}
+
+/** What is wrong with one entry of a list, or null where it is an object with an id. */
+export function entryFault(entry: unknown): string | null {
+  if (entry === null || typeof entry !== 'object' || Array.isArray(entry)) return 'is no object.';
+  return typeof (entry as { id?: unknown }).id === 'string' ? null : 'has no id.';
 }

@@ -14,7 +14,7 @@ export function cell(value: string | number | null): string {
 }
 
 const HEAD = [
-  'group', 'place', 'method_id', 'method', 'state', 'unit', 'one_in_20_below', 'half_below', 'nineteen_in_20_below', 'rig_half_below',
+  'group', 'place', 'method_id', 'method', 'state', 'unit', 'attachment_one_in_20_below', 'attachment_half_below', 'attachment_nineteen_in_20_below', 'rig_one_in_20_below', 'rig_half_below', 'rig_nineteen_in_20_below',
   'of_20_above_line', 'line', 'breaks_first_of_20', 'certainty', 'clipping_error_releases', 'reasons', 'finished_length_cm', 'figures', 'conditions', 'evidence', 'model', 'link',
 ] as const;
 
@@ -28,7 +28,7 @@ export function comparisonCsv(comparison: Comparison, unit: ForceUnit, link: str
   const shown = (kn: number | undefined): number | null => (kn === undefined ? null : Number(inUnit(kn, unit).toFixed(unit === 'kN' ? 2 : 0)));
   const rows = comparison.rows.map((row) => [
     row.group, row.place ?? null, row.method, row.name, row.state, unit,
-    shown(row.attachment?.low), shown(row.attachment?.middle), shown(row.attachment?.high), shown(row.rig?.middle),
+    shown(row.attachment?.low), shown(row.attachment?.middle), shown(row.attachment?.high), shown(row.rig?.low), shown(row.rig?.middle), shown(row.rig?.high),
     // Out of twenty, never all and never none: the drawn dots say no more than that.
     counted === null || row.dots.length === 0 ? null : Math.min(19, Math.max(1, countAbove(row.dots, counted))), counted === null ? null : shown(counted),
     stripCounts(row.strip).map((one) => `${one.letter} ${one.count}`).join('; '), row.certainty,

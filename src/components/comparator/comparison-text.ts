@@ -1,7 +1,7 @@
 /** A whole comparison as plain text, for a message to a friend: the caution first, the maker first, every number with its conditions. */
 import type { Comparison } from '../../strength/types.ts';
 import {
-  aboveSentence, CAUTION_LINE, certaintyWords, type ForceUnit, GROUP_HEADINGS, GROUP_ORDER, MAKER_FIRST_LINE, NOTHING_RANKED, rowsOf, spreadSentence, weakLinkSentence,
+  aboveSentence, CAUTION_LINE, certaintyWords, type ForceUnit, GROUP_HEADINGS, GROUP_ORDER, MAKER_FIRST_LINE, nothingRanked, rowsOf, shownSpread, spreadSentence, weakLinkSentence,
 } from '../../strength/wording.ts';
 import type { SlingNames } from './setup.ts';
 import { rigLine } from './words.ts';
@@ -24,12 +24,13 @@ export function comparisonText(comparison: Comparison, slings: SlingNames, unit:
     const rows = rowsOf(comparison, group, 'low');
     if (rows.length === 0 && group !== 'ranked') continue;
     lines.push('', GROUP_HEADINGS[group].toUpperCase());
-    if (rows.length === 0) lines.push(NOTHING_RANKED);
+    if (rows.length === 0) lines.push(nothingRanked(comparison.rig));
     for (const row of rows) {
+      const spread = shownSpread(row, comparison.rig);
       const sentences = [
         ...(row.state === 'apart' || !row.attachment ? row.reasons : []),
         ...(counted === null ? [] : [aboveSentence(row, counted, unit)]),
-        row.attachment && spreadSentence(row.attachment, unit),
+        spread && spreadSentence(spread, unit),
         weakLinkSentence(row),
         row.attachment && `One clipping error: ${row.oneClipError.what}`,
         row.attachment && `${certaintyWords(row).replace(/^./, (first) => first.toUpperCase())}.`,

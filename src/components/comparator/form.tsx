@@ -1,6 +1,7 @@
 /** The reader's rig: every input can be left as not known, nothing typed is lost, and what is wrong is said at the field. */
 import { EyeDrawing } from '../../drawings/eyes.tsx';
 import { EYE_IDS, INPUT_RANGES, OLD_SLING_MATERIALS, type NumberKey, type RigKey } from '../../links/rig-keys.ts';
+import { Kept } from './kept.tsx';
 import type { SlingNames } from './setup.ts';
 import { EYE_NAMES, materialName, slingsInOrder } from './words.ts';
 
@@ -78,7 +79,7 @@ export function RigForm(props: FormProps) {
       </fieldset>
       <fieldset class="eyes">
         <legend>Eye: what the sling sits in</legend>
-        {EYE_IDS.map((eye) => <Choice key={eye} {...props} name="eye" word={eye} label={EYE_NAMES[eye]}><EyeDrawing eye={eye} /></Choice>)}
+        {EYE_IDS.map((eye) => <Choice key={eye} {...props} name="eye" word={eye} label={EYE_NAMES[eye]}><Kept of={[]}>{() => <EyeDrawing eye={eye} />}</Kept></Choice>)}
         <Choice {...props} name="eye" word="unknown" label="don’t know: counts as bare wire" />
         <NumberInput {...props} name="bearing" label="Diameter that the sling bears on; of a covered wire, the wire’s own" none="not measured: the smallest tested" like={'4 or 3,8'} />
       </fieldset>
@@ -87,13 +88,13 @@ export function RigForm(props: FormProps) {
         <div class="field">
           <label for="in-sling">Material and width</label>
           <select id="in-sling" name="sling" data-input value={words.sling} onChange={(event) => onInput?.('sling', event.currentTarget.value)}>
-            {materials.map((material) => (
+            <Kept of={[words.sling]}>{() => materials.map((material) => (
               <optgroup key={material} label={materialName(material)}>
                 {all.filter(([, sling]) => sling.material === material).map(([id, sling]) => (
                   <option key={id} value={id} selected={words.sling === id}>{sling.name}</option>
                 ))}
               </optgroup>
-            ))}
+            ))}</Kept>
             <option value="unknown" selected={words.sling === 'unknown'}>don’t know</option>
           </select>
         </div>

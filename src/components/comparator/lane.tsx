@@ -4,6 +4,7 @@ import {
 } from '../../charts/lane.ts';
 import type { Row } from '../../strength/types.ts';
 import { force, forceNumber, line } from '../../strength/wording.ts';
+import { Kept } from './kept.tsx';
 import type { Frame } from './setup.ts';
 
 /** Upright line at a force, or nothing where it lies beyond the axis. */
@@ -18,6 +19,7 @@ export function Lane({ row, frame }: { row: Row; frame: Frame }) {
   const places = placeDots(row.dots);
   const below = places.filter(({ kn }) => counted !== null && kn <= counted);
   const above = places.filter(({ kn }) => counted === null || kn > counted);
+  const belowPath = dotsPath(below);
   const ticks = ticksPath(row.ticks.flatMap((one) => one.kn));
   const most = Math.max(0, ...row.dots, ...row.ticks.flatMap((one) => one.kn));
   return (
@@ -27,19 +29,21 @@ export function Lane({ row, frame }: { row: Row; frame: Frame }) {
       {ratingKn !== null && <Upright kn={ratingKn} name="rating" height={52} />}
       {demandKn !== null && <Upright kn={demandKn} name="demand" height={52} />}
       {above.length > 0 && <path class="dots" stroke-width={DOT} d={dotsPath(above)} />}
-      {below.length > 0 && <path class="dots below" stroke-width={DOT} d={dotsPath(below)} />}
-      {below.length > 0 && <path class="dots hole" stroke-width={DOT - 4} d={dotsPath(below)} />}
+      {belowPath && <path class="dots below" stroke-width={DOT} d={belowPath} />}
+      {belowPath && <path class="dots hole" stroke-width={DOT - 4} d={belowPath} />}
       {ticks && <path class="ticks" d={ticks} />}
       {most > AXIS_END_KN && <text class="beyond" x={LANE_WIDTH - 4} y="14">{`${force(most, unit)} \u25b6`}</text>}
     </svg>
   );
 }
 
+const CELLS = `M0 .5H600M0 29.5H600${Array.from({ length: 21 }, (_, i) => `M${i === 20 ? 599.5 : i * 30 + 0.5} 0V30`).join('')}`;
+
 /** Twenty cells, one for each rig of twenty: which link goes first. */
 export function Strip({ strip }: { strip: string }) {
   return (
     <svg class="strip" viewBox={`0 0 ${LANE_WIDTH} ${STRIP_HEIGHT}`} aria-hidden="true">
-      <path class="cells" d={`M0 .5H600M0 29.5H600${Array.from({ length: 21 }, (_, i) => `M${i === 20 ? 599.5 : i * 30 + 0.5} 0V30`).join('')}`} />
+      <path class="cells" d={CELLS} />
       {stripPaths(strip).map(({ letter, d }) => <path key={letter} class={`kind-${letter}`} d={d} />)}
       <text x={stripLetterPlaces(strip)} y="17">{strip}</text>
     </svg>
@@ -64,11 +68,11 @@ export function Axis({ frame }: { frame: Frame }) {
         </g>
       ))}
       <path class="base" d={`M0 49.5H${LANE_WIDTH}${ticks.map(({ kn }) => `M${Math.min(LANE_WIDTH - 0.5, Math.max(0.5, placeOf(kn)))} 44V50`).join('')}`} />
-      {ticks.map(({ kn, text }, i) => (
+      <Kept of={[unit]}>{() => ticks.map(({ kn, text }, i) => (
         <text key={text} class={i === 0 ? 'first' : kn > AXIS_END_KN - 1 ? 'last' : undefined} x={placeOf(kn)} y="40">
           {i === ticks.length - 1 ? `${text} ${unit}` : text}
         </text>
-      ))}
+      ))}</Kept>
     </svg>
   );
 }

@@ -1,8 +1,9 @@
 /** The comparison itself: one table, whose cells hold the drawing. */
 import type { Comparison, Group, Row } from '../../strength/types.ts';
 import {
-  aboveShort, certaintyWords, GROUP_HEADINGS, GROUP_ORDER, LETTERS, lowAndMiddle, NOTHING_RANKED, partName, rowsOf, weakLinkShort,
+  aboveShort, certaintyWords, GROUP_HEADINGS, GROUP_ORDER, LETTERS, countsDevice, lowAndMiddle, nothingRanked, partName, rowsOf, shownSpread, weakLinkShort,
 } from '../../strength/wording.ts';
+import { Kept } from './kept.tsx';
 import { Axis, Lane, Strip } from './lane.tsx';
 import type { Frame } from './setup.ts';
 import { FigureLink, Working } from './working.tsx';
@@ -45,7 +46,9 @@ function Published({ row, frame }: { row: Row; frame: Frame }) {
 function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; opened: Opened; onToggle: RowsProps['onToggle'] }) {
   const id = `work-${row.method}`;
   const counted = frame.demandKn ?? frame.ratingKn;
+  const spread = shownSpread(row, frame);
   const isOpen = opened !== 'all' && opened.has(row.method);
+  const isDrawn = opened === 'all' || isOpen;
   const short = counted === null ? null : aboveShort(row, counted, frame.unit);
   return (
     <tr class="full" data-working={hasFigures(row) ? id : undefined}>
@@ -54,19 +57,21 @@ function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; ope
         {row.state === 'apart' && row.reasons.map((reason) => <p key={reason} class="reason">{reason}</p>)}
         {short && <p class="count">{short}</p>}
         {row.dots.length > 0 && <Lane row={row} frame={frame} />}
-        {row.strip && <Strip strip={row.strip} />}
+        {row.strip && <Kept of={[row.strip]}>{() => <Strip strip={row.strip} />}</Kept>}
         {row.dots.length === 0 && <Published row={row} frame={frame} />}
       </td>
-      <td class="spread">{row.attachment && lowAndMiddle(row.attachment, frame.unit)}</td>
+      <td class="spread">{spread && lowAndMiddle(spread, frame.unit)}</td>
       <td class="first">{weakLinkShort(row)}</td>
       <td class="error">{row.oneClipError.releases ? <b>releases the device</b> : 'stays on the device'}</td>
       <td class="length">{row.finishedCm === null ? '' : `${Math.round(row.finishedCm)} cm`}</td>
-      <td class="more">
-        <details id={id} open={isOpen} onToggle={(event) => onToggle?.(row.method, event.currentTarget.open)}>
-          <summary><span>{certaintyWords(row)}</span> <u>working</u></summary>
-          {(opened === 'all' || isOpen) && <Working row={row} frame={frame} />}
-        </details>
-      </td>
+      <Kept of={[certaintyWords(row), isOpen, isDrawn && row, isDrawn && frame]}>{() => (
+        <td class="more">
+          <details id={id} open={isOpen} onToggle={(event) => onToggle?.(row.method, event.currentTarget.open)}>
+            <summary><span>{certaintyWords(row)}</span> <u>working</u></summary>
+            {isDrawn && <Working row={row} frame={frame} />}
+          </details>
+        </td>
+      )}</Kept>
     </tr>
   );
 }
@@ -90,18 +95,20 @@ const isShort = (group: Group): boolean => group === 'no-data' || group === 'oth
 
 /** One group with its divider. */
 function GroupOfRows({ group, ...props }: RowsProps & { group: Group }) {
+  const { frame } = props;
   const rows = rowsOf(props.comparison, group, props.sort);
+  const lines = [frame.unit, frame.ratingKn, frame.demandKn];
   if (rows.length === 0 && group !== 'ranked') return null;
   return (
     <tbody class={`group g-${group}`}>
       <tr class="divider">
         <th scope="rowgroup">{GROUP_HEADINGS[group]}</th>
-        <td colSpan={6}>{!isShort(group) && rows.some((row) => row.dots.length > 0) && <Axis frame={props.frame} />}</td>
+        <td colSpan={6}>{!isShort(group) && rows.some((row) => row.dots.length > 0) && <Kept of={lines}>{() => <Axis frame={frame} />}</Kept>}</td>
       </tr>
-      {rows.length === 0 && <tr class="short"><td colSpan={7}>{NOTHING_RANKED}</td></tr>}
+      {rows.length === 0 && <tr class="short"><td colSpan={7}>{nothingRanked(props.comparison.rig)}</td></tr>}
       {rows.map((row) => (isShort(group)
-        ? <ShortRow key={row.method} row={row} frame={props.frame} />
-        : <FullRow key={row.method} row={row} frame={props.frame} opened={props.opened} onToggle={props.onToggle} />))}
+        ? <Kept key={row.method} of={[JSON.stringify(row)]}>{() => <ShortRow row={row} frame={frame} />}</Kept>
+        : <FullRow key={row.method} row={row} frame={frame} opened={props.opened} onToggle={props.onToggle} />))}
     </tbody>
   );
 }
@@ -123,20 +130,22 @@ function Legend({ frame }: { frame: Frame }) {
 export function Rows(props: RowsProps) {
   return (
     <>
-      <Legend frame={props.frame} />
+      <Kept of={[props.frame.demandKn === null]}>{() => <Legend frame={props.frame} />}</Kept>
       <table class="rows" id="comparison">
         <caption class="hidden">Ways to attach a sling, each with what breaks first and at what force</caption>
-        <thead>
-          <tr>
-            <th scope="col">Method</th>
-            <th scope="col">The attachment, without the device</th>
-            <th scope="col">Low value and middle</th>
-            <th scope="col">Breaks first</th>
-            <th scope="col">One clipping error</th>
-            <th scope="col">Length</th>
-            <th scope="col" class="hidden">Certainty and working</th>
-          </tr>
-        </thead>
+        <Kept of={[countsDevice(props.frame)]}>{() => (
+          <thead>
+            <tr>
+              <th scope="col">Method</th>
+              <th scope="col">{countsDevice(props.frame) ? 'The whole rig, with the device' : 'The attachment, without the device'}</th>
+              <th scope="col">Low value and middle</th>
+              <th scope="col">Breaks first</th>
+              <th scope="col">One clipping error</th>
+              <th scope="col">Length</th>
+              <th scope="col" class="hidden">Certainty and working</th>
+            </tr>
+          </thead>
+        )}</Kept>
         {GROUP_ORDER.map((group) => <GroupOfRows key={group} group={group} {...props} />)}
       </table>
     </>

@@ -1,7 +1,7 @@
 /** What a row opens to: the load path, what feeds each link, what moves the answer most, what one clipping error does. */
 import { ChainDrawing } from '../../drawings/chain.tsx';
 import type { FactorShare, LinkResult, Row } from '../../strength/types.ts';
-import { aboveSentence, force, forceNumber, spreadSentence, weakLinkSentence } from '../../strength/wording.ts';
+import { aboveSentence, countsDevice, force, forceNumber, shownSpread, spreadSentence, weakLinkSentence } from '../../strength/wording.ts';
 import { figureAddress, type Frame } from './setup.ts';
 import { valueText } from './words.ts';
 
@@ -43,11 +43,12 @@ function spreadOf(link: LinkResult, frame: Frame): string {
 /** The working of one row. */
 export function Working({ row, frame }: { row: Row; frame: Frame }) {
   const counted = frame.demandKn ?? frame.ratingKn;
+  const spread = shownSpread(row, frame);
   const weakest = row.links.reduce<LinkResult | null>((most, link) => (most === null || link.first > most.first ? link : most), null);
   return (
     <div class="working">
       {counted !== null && row.attachment && <p>{aboveSentence(row, counted, frame.unit)}</p>}
-      {row.attachment && <p>{spreadSentence(row.attachment, frame.unit)} The device is not in this number.</p>}
+      {spread && <p>{spreadSentence(spread, frame.unit)} {countsDevice(frame) ? 'The device is in this number.' : 'The device is not in this number.'}</p>}
       {row.rig && <p>With the device in it, half of the rigs break below {force(row.rig.middle, frame.unit)}. {weakLinkSentence(row)}</p>}
       {row.links.length > 0 && (
         <>

@@ -1,4 +1,4 @@
-import { scatterOf } from '../numbers.ts';
+import { statesScatter } from '../numbers.ts';
 import type { Rule } from './rule.ts';
 
 export const classSeriesStateScatter: Rule = {
@@ -11,7 +11,7 @@ export const classSeriesStateScatter: Rule = {
       if (!('from' in cv)) continue;
       cv.from.forEach((address, i) => {
         const value = cells.get(address)?.figure.value;
-        if (value !== undefined && scatterOf(value) === null) {
+        if (value !== undefined && !statesScatter(value)) {
           report({
             at: record.at(['cv', 'from', i]),
             subject: `class/${record.id}`,

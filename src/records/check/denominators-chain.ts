@@ -9,7 +9,7 @@ const STRAIGHT: readonly string[] = ['unknotted', 'strand', 'twice-strand', 'hal
 export const denominatorsChain: Rule = {
   name: 'denominators-chain',
   description:
-    'A factor that multiplies another is a share of that very thing; a factor that acts as a whole loop is in a force.',
+    'A factor that multiplies another is a share of that very thing, in percent or ratio; a factor that acts as a whole loop is in a force.',
   check(report, { factors, cells }) {
     for (const record of factors.values()) {
       const { acts, from, floor } = record.data;
@@ -33,6 +33,7 @@ export const denominatorsChain: Rule = {
         }
         const base = acts === 'rating' ? undefined : factors.get(acts.multiplies);
         if (acts !== 'rating' && !base) return; // a dangling reference is told elsewhere
+        const multiplied = acts === 'rating' ? 'the rating' : acts.multiplies;
         if (of === undefined && placed.lacks('of')) {
           report({
             at,
@@ -41,11 +42,19 @@ export const denominatorsChain: Rule = {
             got: unit ?? 'no unit',
             advice: 'Add of to the figure, or let the factor act as loop.',
           });
+        } else if (unit !== undefined && unit !== 'percent' && unit !== 'ratio') {
+          report({
+            at,
+            subject: record.id,
+            problem: `multiplies ${multiplied}, so it is a share, but ${address} is not in percent or ratio`,
+            got: unit,
+            advice: 'Leave it out with this reason, write the share as a derived figure, or let the factor act as loop.',
+          });
         } else if (of !== undefined && !chains(of, acts === 'rating' ? undefined : base, placed)) {
           report({
             at,
             subject: record.id,
-            problem: `${address} is a fraction of ${of}, which is not what ${acts === 'rating' ? 'the rating' : acts.multiplies} is`,
+            problem: `${address} is a fraction of ${of}, which is not what ${multiplied} is`,
             got: of,
             advice:
               acts === 'rating'

@@ -4,24 +4,55 @@ import type { Rule } from './rule.ts';
 
 export const feedFitsFactor: Rule = {
   name: 'feed-fits-factor',
-  description: 'No figure feeds a factor whose stated rigging, material, form, bearing, width or legs are not its own.',
+  description:
+    'No figure feeds a factor whose stated rigging, material, form, bearing, width or legs are not its own, or that is silent on what the factor is matched by.',
   check(report, { factors, cells }) {
     for (const record of factors.values()) {
       for (const [i, address] of record.data.from.entries()) {
         const figure = cells.get(address)?.figure;
-        const clash = figure && clashOf(figure.rig, record.data.applies);
-        if (!clash) continue;
-        report({
-          at: record.at(['from', i]),
-          subject: record.id,
-          problem: `${address} was tested with another ${clash[0]} than the factor applies to`,
-          got: String(clash[1]),
-          advice: 'Leave it out with this reason, or widen applies with care: it decides which rigs get this number.',
-        });
+        // What may not feed at all is told elsewhere.
+        if (figure?.kind !== 'measured' || figure.standing === 'invented') continue;
+        const at = record.at(['from', i]);
+        const clash = clashOf(figure.rig, record.data.applies);
+        if (clash) {
+          report({
+            at,
+            subject: record.id,
+            problem: `${address} was tested with another ${clash[0]} than the factor applies to`,
+            got: String(clash[1]),
+            advice: 'Leave it out with this reason, or widen applies with care: it decides which rigs get this number.',
+          });
+          continue;
+        }
+        for (const [field, why] of silentOn(figure.rig, record.data)) {
+          report({
+            at,
+            subject: record.id,
+            problem: `${address} does not say its ${field}, and ${why}`,
+            advice: `Add ${field} to the rig as the source states it, or leave the figure out with this reason.`,
+          });
+        }
       }
     }
   },
 };
+
+/** Forms of textile that a width, or a diameter, tells apart. */
+const BY_WIDTH: readonly string[] = ['sewn-loop', 'tape'];
+const BY_DIAMETER: readonly string[] = ['cord', 'rope'];
+
+/** What a figure must state for a factor to be matched by it, and does not: name of the field, and why it is needed. */
+function silentOn(rig: ResolvedFigure['rig'], factor: FactorRecord): [string, string][] {
+  const silent: [string, string][] = [];
+  if (factor.along === 'bearingMm' && rig.bearingMm === undefined) silent.push(['bearingMm', 'the factor runs along the bearing']);
+  // A figure that does not say its form is taken for what the factor is about.
+  const forms = rig.form === undefined ? (factor.applies.forms ?? []) : [rig.form];
+  const byDiameter = forms.length > 0 && forms.every((form) => BY_DIAMETER.includes(form));
+  if (byDiameter ? rig.diameterMm === undefined : forms.some((form) => BY_WIDTH.includes(form)) && rig.widthMm === undefined)
+    silent.push([byDiameter ? 'diameterMm' : 'widthMm', 'a figure speaks for slings of its own width only']);
+  if (factor.applies.legs !== undefined && rig.legs === undefined) silent.push(['legs', 'the factor is for a stated number of legs']);
+  return silent;
+}
 
 /** The first condition that a figure states and a factor rules out, with what the figure says; nothing when none does. */
 function clashOf(rig: ResolvedFigure['rig'], applies: FactorRecord['applies']): [string, string | number] | undefined {

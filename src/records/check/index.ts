@@ -1,10 +1,12 @@
 /** All rules of the record check, in the order in which they are read. */
 import { assumedHasReason } from './assumed-has-reason.ts';
+import { classGroupsStateN } from './class-groups-state-n.ts';
 import { classSeriesStateScatter } from './class-series-state-scatter.ts';
 import { demoStaysInDemo } from './demo-stays-in-demo.ts';
 import { denominatorsChain } from './denominators-chain.ts';
 import { derivedRecomputes } from './derived-recomputes.ts';
 import { feedFitsFactor } from './feed-fits-factor.ts';
+import { fewPullsLower } from './few-pulls-lower.ts';
 import { kindFitsValue } from './kind-fits-value.ts';
 import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
 import { methodHasProse } from './method-has-prose.ts';
@@ -12,6 +14,7 @@ import { movedTargetIsOrdinary } from './moved-target-is-ordinary.ts';
 import { noCycles } from './no-cycles.ts';
 import { noVerdictOfSafety } from './no-verdict-of-safety.ts';
 import { oneNumberOnce } from './one-number-once.ts';
+import { oneReference } from './one-reference.ts';
 import { onlyMeasuredFeeds } from './only-measured-feeds.ts';
 import { onlyMeasuredIsLowered } from './only-measured-is-lowered.ts';
 import { proseCanBeRead } from './prose-can-be-read.ts';
@@ -21,9 +24,9 @@ import { publishedIdStays } from './published-id-stays.ts';
 import { ratioSaysOf } from './ratio-says-of.ts';
 import { referencesExist } from './references-exist.ts';
 import type { Rule } from './rule.ts';
-import { scatterBelowCeiling } from './scatter-below-ceiling.ts';
 import { standingHasLocator } from './standing-has-locator.ts';
 import { standingHasSource } from './standing-has-source.ts';
+import { studyNameIsMeant } from './study-name-is-meant.ts';
 import { valueIsPossible } from './value-is-possible.ts';
 
 export const RULES: readonly Rule[] = [
@@ -46,7 +49,10 @@ export const RULES: readonly Rule[] = [
   matchingFigureIsPlaced,
   feedFitsFactor,
   classSeriesStateScatter,
-  scatterBelowCeiling,
+  classGroupsStateN,
+  fewPullsLower,
+  studyNameIsMeant,
+  oneReference,
   methodHasProse,
   prose,
   proseNamesFigures,

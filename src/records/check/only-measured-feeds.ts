@@ -1,10 +1,12 @@
 import type { ResolvedFigure } from '../read.ts';
+import { shown } from '../fault.ts';
+import { FORCE_UNITS } from '../units.ts';
 import type { Rule } from './rule.ts';
 
 export const onlyMeasuredFeeds: Rule = {
   name: 'only-measured-feeds',
   description:
-    'Only measured values feed a factor or a class: no maximum, no teaching range, no interval, no statement, no requirement, no rule, nothing invented.',
+    'Only measured values with their pulls feed a factor or a class: no bare number, no bound alone, no teaching range, no interval, no statement, no requirement, no rule, nothing invented; a floor is one required force.',
   check(report, { factors, classes, slings, cells }) {
     const feeds = (subject: string, address: string, at: () => Parameters<typeof report>[0]['at']) => {
       const figure = cells.get(address)?.figure;
@@ -15,7 +17,7 @@ export const onlyMeasuredFeeds: Rule = {
           subject,
           problem: `${address} ${problem[0]}`,
           got: problem[1],
-          advice: 'Move it to leftOut with the reason; it may be shown, never fed.',
+          advice: problem[2] ?? 'Move it to leftOut with the reason; it may be shown, never fed.',
         });
     };
     for (const record of factors.values()) {
@@ -46,22 +48,32 @@ export const onlyMeasuredFeeds: Rule = {
           got: figure.kind,
           advice: 'Name a figure of the kind required.',
         });
+      } else if (figure?.value !== undefined && (typeof figure.value !== 'number' || !FORCE_UNITS.has(figure.unit ?? 'count'))) {
+        report({
+          at: record.at(['floor']),
+          subject: record.id,
+          problem: `the floor ${figure.id} is no single force`,
+          got: `${shown(figure.value)} ${figure.unit ?? 'without unit'}`,
+          advice: 'Write the required force as one number in a unit of force.',
+        });
       }
     }
   },
 };
 
-/** Why a figure may not feed the model, with what it is; nothing when it may. */
-export function whyNot(figure: ResolvedFigure): [string, string] | undefined {
+/** Why a figure may not feed the model, with what it is and, where it is not the usual one, the advice; nothing when it may. */
+export function whyNot(figure: ResolvedFigure): [problem: string, got: string, advice?: string] | undefined {
   const { value, kind, standing } = figure;
   if (standing === 'invented') return ['is invented', standing];
   if (kind !== 'measured') return ['was not measured', kind];
   if (value === undefined) return ['has no value', 'nothing'];
-  if (typeof value === 'number') return undefined;
+  if (typeof value === 'number')
+    return ['is one number that says nothing of its pulls', String(value), 'Write tests, or a mean with its n, as the source has it; or move it to leftOut with the reason.'];
   if ('atMost' in value) return ['is a maximum', 'atMost'];
   if ('statement' in value) return ['is a statement', 'statement'];
   if ('low' in value && (value.kind === 'teaching' || value.kind === "author's interval"))
     return ['is a range of the wrong kind', value.kind];
-  if ('atLeast' in value && value.n === undefined) return ['is a lower limit without its count of pulls', 'atLeast'];
+  if ('atLeast' in value)
+    return ['is a lower limit alone', 'atLeast', 'A bound feeds only beside breaks of the same series: write tests and censored.'];
   return undefined;
 }

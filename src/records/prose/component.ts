@@ -1,4 +1,4 @@
-/** Readable text of `.astro` and `.tsx` files. Both are read by Astro's own parser: a component's script is the script of a page without a template. */
+/** Readable text of `.astro`, `.tsx` and `.ts` files. All are read by Astro's own parser: a component's script is the script of a page without a template. */
 import { parse } from '@astrojs/compiler-rs';
 import { gatherJsx } from './jsx.ts';
 import { type Prose, RunGatherer } from './run.ts';

@@ -105,6 +105,10 @@ const PATH_DATA = /^\s*[Mm][\sMmLlHhVvCcSsQqTtAaZz0-9.,-]+$/;
 const isNode = (value: unknown): value is Node =>
   typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
 
+/** A string, or a template: with one of them a sum is a text. */
+const isText = (node: Node): boolean =>
+  node.type === 'TemplateLiteral' || (node.type === 'Literal' && typeof node['value'] === 'string');
+
 /** What part of the file a tree came from: its text there, and how far its offsets lie from the file's. */
 export interface Piece {
   /** Text that the tree's offsets count in. */
@@ -151,6 +155,15 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
       case 'TemplateLiteral':
         template(value);
         return;
+      case 'BinaryExpression':
+        if (value['operator'] === '+' && operands(value).some(isText)) {
+          const kept = into.hold();
+          joined(value);
+          into.resume(kept);
+          return;
+        }
+        for (const side of ['left', 'right']) visit(value[side]);
+        return;
       case 'ImportDeclaration':
       case 'ExportAllDeclaration':
       case 'TSTypeAliasDeclaration':
@@ -166,6 +179,28 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
           if (name === 'key' && value.type === 'Property' && !value['computed']) continue;
           visit(part);
         }
+    }
+  }
+
+  /** The parts of a sum, first to last. */
+  function operands(node: Node): Node[] {
+    if (node.type === 'ParenthesizedExpression') return operands(node['expression'] as Node);
+    if (node.type !== 'BinaryExpression' || node['operator'] !== '+') return [node];
+    return [...operands(node['left'] as Node), ...operands(node['right'] as Node)];
+  }
+
+  /** Texts joined by plus signs read as one text; computed parts are opaque, and what they hold is looked at apart. */
+  function joined(node: Node): void {
+    for (const part of operands(node)) {
+      if (part.type === 'Literal' && typeof part['value'] === 'string') into.add(source, at(part.start) + 1, at(part.end) - 1);
+      else if (part.type === 'Literal' && typeof part['value'] === 'number') into.plain(String(part['value']), at(part.start));
+      else if (part.type === 'TemplateLiteral' && !(part['expressions'] as unknown[]).length) into.add(source, at(part.start) + 1, at(part.end) - 1);
+      else {
+        into.opaque(at(part.start));
+        const kept = into.hold();
+        visit(part);
+        into.resume(kept);
+      }
     }
   }
 
@@ -238,6 +273,7 @@ export function gatherJsx(root: unknown, piece: Piece, into: RunGatherer): void 
             into.plain(String(expression['value']), at(expression.start));
           else if (expression.type === 'TemplateLiteral' && !(expression['expressions'] as unknown[]).length)
             into.add(source, at(expression.start) + 1, at(expression.end) - 1);
+          else if (expression.type === 'BinaryExpression' && operands(expression).some(isText)) joined(expression);
           else if (expression.type !== 'JSXEmptyExpression') {
             into.opaque(at(child.start));
             const kept = into.hold();

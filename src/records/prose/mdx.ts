@@ -202,6 +202,18 @@ export function proseOfMdx(source: string): Prose {
   }
 }
 
+/** Endings of keys that name a unit, with how it is written behind a number. */
+const KEY_UNITS: Readonly<Record<string, string>> = {
+  kn: 'kN', n: 'N', dan: 'daN', kgf: 'kgf', lbf: 'lbf', kg: 'kg', mm: 'mm', cm: 'cm', m: 'm', percent: '%', celsius: '\u00b0C',
+  newton: 'newton', kilonewton: 'kilonewton', years: 'years', months: 'months', weeks: 'weeks', days: 'days',
+};
+
+/** The unit that a key ends in as a word of its own: `maxKn`, `max-kn`, `max_kN`, `kN`; undefined where it ends in none. */
+function unitOfKey(key: string): string | undefined {
+  const last = /(?:^|[-_]|(?<=[a-z\d]))([A-Z]?[a-z]*[A-Z]?)$/.exec(key)?.[1];
+  return last ? KEY_UNITS[last.toLowerCase()] : undefined;
+}
+
 /** Every text of the front matter, each for itself. Its own shape is the page collection's matter. */
 function gatherFrontMatter(source: string, gatherer: RunGatherer): void {
   const match = /^---[^\S\n]*\r?\n([\s\S]*?)\r?\n---[^\S\n]*(?:\r?\n|$)/.exec(source);
@@ -214,6 +226,17 @@ function gatherFrontMatter(source: string, gatherer: RunGatherer): void {
     Scalar: (key, node) => {
       if (key === 'key' || !isScalar(node) || !node.range) return;
       gatherer.apart('front matter', source, shift + node.range[0], shift + node.range[1]);
+    },
+    // A number under a key that names its unit is a quantity as well: maxKn: 14.
+    Pair: (_, pair) => {
+      const unit = isScalar(pair.key) ? unitOfKey(String(pair.key.value)) : undefined;
+      if (unit === undefined) return;
+      visit(pair.value as never, {
+        Scalar: (key, node) => {
+          if (key === 'key' || !node.range || !/^[-+]?[\d.]/.test(String(node.value))) return;
+          gatherer.apartAt('front matter', `${String(node.value)} ${unit}`, shift + node.range[0]);
+        },
+      });
     },
   });
 }

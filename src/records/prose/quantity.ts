@@ -1,6 +1,7 @@
 /**
  * Finds quantities in running text: a number, or a number word, with a unit;
- * percents; ranges; money; ratios such as 2:1. A number alone is none.
+ * percents; ranges; money; ratios such as 2:1; shares, multiples and factors of a
+ * strength. A number alone is none, and so is a count of rigs or of turns.
  */
 
 /** A quantity in a text: where it starts (UTF-16 units), and the words. */
@@ -12,13 +13,14 @@ export interface Quantity {
 /** Spaces that may stand inside a quantity: any white space, also without width, no-break and narrow. */
 const GAP = '[\\s\\u00a0\\u200b\\u2009\\u202f\\u2060\\ufeff]';
 /** Digits with thousands apart (37 000, 37,000, 37.000) or together, and a decimal point or comma. */
-const NUMBER = `(?:\\d{1,3}(?:[\\u0020\\u00a0\\u2009\\u202f.,'\\u2019]\\d{3})+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?|[\\u00bc-\\u00be])`;
+const NUMBER = `(?:\\d{1,3}(?:[\\u0020\\u00a0\\u2009\\u202f.,'\\u2019]\\d{3})+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?(?:[eE][+-]?\\d+)?|[\\u00bc-\\u00be])`;
 const JOIN = `(?:${GAP}*(?:[-\\u2010-\\u2015\\u2212~/\\u00b1\\u00d7]|to|and|or|by)${GAP}*)`;
 
 const WORD =
   'one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen' +
   '|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|thousand|dozen';
-const WORDS = `(?:${WORD})(?:(?:-|${GAP}+|${GAP}+and${GAP}+)(?:${WORD}))*`;
+/** A number in words; no more of them in a row than any number has, so that a list of words costs no time. */
+const WORDS = `(?:${WORD})(?:(?:-|${GAP}+|${GAP}+and${GAP}+)(?:${WORD})){0,6}`;
 
 /** Symbols of units. One letter alone counts only behind digits. */
 const SYMBOLS =
@@ -33,6 +35,20 @@ const SPELLED =
   '?cent|percentage point|degree|celsius|cycle|euro|dollar|franc|denier|decitex';
 /** Signs that stand close behind a number. */
 const SIGNS = '%|\\u2030|\\u00b0(?:[CF](?![\\p{L}]))?|\\u20ac|\\u00a3|\\$|\\u2033|\\u2103';
+
+/** Parts of a whole, in words or as one sign. */
+const PARTS = 'half|halves|thirds?|quarters?|fifths?|sixths?|sevenths?|eighths?|ninths?|tenths?|twentieths?';
+const PART = `(?:(?:(?:an?|one|two|three|four|five|six|seven|eight|nine)(?:${GAP}|-)+)?(?:${PARTS})|[\\u00bc-\\u00be\\u2150-\\u215e])`;
+/** What a part of is a quantity. */
+const STRENGTH = '(?:strengths?|breaking (?:force|load)s?|ratings?|force|minimum)';
+const ARTICLE = '(?:its|the|their|that|a|your)';
+/** Verbs behind which a part is a loss or a rest of strength, whatever stands behind it. */
+const CHANGES =
+  '(?:los(?:es?|t|ing)|keep(?:s|ing)?|kept|retain(?:s|ed|ing)?|costs?' +
+  `|(?:drop|fall|fell|weaken|reduce|cut|grow|rise|rose|shrink)\\p{L}*(?:${GAP}+\\p{L}+){0,3}?${GAP}+(?:by|to))`;
+const COMPARED = '(?:as|strong(?:er)?|weak(?:er)?|more|less|higher|lower|greater|larger|smaller|thicker|thinner|heavier|lighter|longer|shorter|better|worse)';
+/** Places in a text that are numbered with a point. */
+const NUMBERED = '(?<!(?:clause|section|chapter|table|page|figure|part|annex|version|edition|no\\.?)[\\s\\u00a0])';
 
 const NOT_BEFORE = '(?<![\\p{L}\\p{N}_.#/&:])(?<!\\p{L}-)';
 const NOT_AFTER = '(?![\\p{L}\\p{N}_])';
@@ -52,12 +68,29 @@ const PATTERNS = [
   new RegExp(`[\\u20ac\\u00a3$]${GAP}*${NUMBER}`, 'gu'),
   // 2:1 as a ratio; 12:30 and EN 566:2017 are none
   new RegExp(`${NOT_BEFORE}\\d{1,2}(?:\\.\\d+)?${GAP}?:${GAP}?[1-9](?:\\.\\d+)?(?![\\p{L}\\p{N}:])`, 'gu'),
+  // loses a third, falls by a quarter, keeps two thirds
+  new RegExp(`(?<![\\p{L}\\p{N}])${CHANGES}${GAP}+(?:(?:about|nearly|almost|some|over|under|only|more than|less than|at least|at most)${GAP}+)*${PART}${NOT_AFTER}(?!${GAP}+of${GAP}+(?:${ARTICLE}${GAP}+)?(?:sling|loop|tape|cord|length|turn))`, 'giu'),
+  // half its strength, two thirds of the straight strength, a third of its new strength
+  new RegExp(`(?<![\\p{L}\\p{N}-])${PART}(?:${GAP}+of)?(?:${GAP}+${ARTICLE})?(?:${GAP}+[\\p{L}-]+){0,2}?${GAP}+${STRENGTH}${NOT_AFTER}`, 'giu'),
+  // half as strong, twice the strength, halves its strength
+  new RegExp(`(?<![\\p{L}\\p{N}-])(?:half|twice|thrice)${GAP}+as${GAP}+(?:strong|weak|much|thick|thin)${NOT_AFTER}`, 'giu'),
+  new RegExp(`(?<![\\p{L}\\p{N}-])(?:twice|thrice|halv(?:es?|ed|ing)|doubl(?:es?|ed|ing)|tripl(?:es?|ed|ing))${GAP}+${ARTICLE}${GAP}+(?:[\\p{L}-]+${GAP}+)??${STRENGTH}${NOT_AFTER}`, 'giu'),
+  // three times stronger, 2.5 times the strength, 4 x stronger
+  new RegExp(`(?<![\\p{L}\\p{N}-])(?:${WORDS}|${NUMBER})${GAP}*(?:times|x|\\u00d7)${GAP}+(?:${COMPARED}|${ARTICLE}${GAP}+(?:[\\p{L}-]+${GAP}+)??${STRENGTH})${NOT_AFTER}`, 'giu'),
+  // 4x, 1.5×
+  new RegExp(`${NOT_BEFORE}${NUMBER}[x\\u00d7](?![\\p{L}\\p{N}])(?!${GAP}*\\d)`, 'gu'),
+  // 0.61 of straight; clause 3.3 of a standard is none
+  new RegExp(`${NUMBERED}${NOT_BEFORE}[01]?[.,]\\d+${GAP}+of${NOT_AFTER}`, 'giu'),
+  // ¾ of strength
+  new RegExp(`[\\u00bc-\\u00be\\u2150-\\u215e]${GAP}+(?:of|its|the)${NOT_AFTER}`, 'giu'),
+  // factor 1.7, a factor of two
+  new RegExp(`(?<![\\p{L}\\p{N}])factors?${GAP}+(?:(?:of|is|was|by)${GAP}+)?(?:about${GAP}+)?(?:\\d+(?:[.,]\\d+)?(?![\\p{L}\\p{N}])|(?<=of${GAP}+|about${GAP}+)(?!one${NOT_AFTER})(?:${WORDS})${NOT_AFTER})`, 'giu'),
 ];
 
 /** Symbols of one or two letters are told apart by case: 5 N and 5 m are quantities, 5 S is not. */
 const CASED =
   /(?:^|[\s\d\u00a0\u2009\u202f\u200b\u2060\u00bc-\u00be-])(N|MN|mN|J|kJ|Pa|K|m|g|s|h|t|ms|min|den|bar|in\.)$/;
-const ONE_LETTER = /(?<![\p{L}/\u00b0])(?:[a-z]|mn|pa|ms|kj)$/iu;
+const ONE_LETTER = /(?<![\p{L}/\u00b0])(?:[a-wyz]|mn|pa|ms|kj)$/iu;
 /** "1990s", "the 80s", "50s": a decade. */
 const DECADE = /\d0s$/;
 /** Turns of speech that count nothing. */

@@ -1,6 +1,6 @@
 /** Reads all prose of a project once: pages, components and the texts of records that reach a page. */
 import type { Position } from '../fault.ts';
-import type { FileMap } from '../files.ts';
+import { type FileMap, reachesPage } from '../files.ts';
 import { positionsOf } from '../positions.ts';
 import type { RecordFile, Records } from '../read.ts';
 import { proseOfComponent } from './component.ts';
@@ -30,7 +30,7 @@ export function proseOf(records: Records): ProseOfProject {
   const all: ProseOfProject = { passages: [], mentions: [], failures: [] };
   for (const [file, source] of Object.entries(records.files)) {
     const isMdx = /^content\/.*\.mdx$/.test(file);
-    if (!isMdx && !/^src\/.*\.(astro|tsx)$/.test(file)) continue;
+    if (!isMdx && !reachesPage(file)) continue;
     const prose = isMdx ? proseOfMdx(source) : proseOfComponent(file, source);
     const place = positionsOf(file, source);
     for (const { text, offsets, kind } of prose.runs)
