@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type ClassValue, classValues } from '../evidence/classes.ts';
+import { type Observation, observe } from '../evidence/observation.ts';
 import { certaintyOf } from '../records/certainty.ts';
 import { type Records, readAll } from '../records/read.ts';
 import type { Evidence, Figure } from '../strength/types.ts';
@@ -38,8 +39,18 @@ function versionOf(evidence: Evidence, root: string): string {
 }
 
 /** Twelve figures are far more than an estimate holds, and every machine's logarithms agree on them. */
+const round = (x: number): number => Number(x.toPrecision(12));
+
+function roundedObservation(seen: Observation | null): Observation | null {
+  if (!seen) return null;
+  const { pulls } = seen;
+  return {
+    ...seen, logMean: round(seen.logMean), cv: seen.cv === null ? null : round(seen.cv),
+    ...(pulls ? { pulls: { broken: pulls.broken.map(round), held: pulls.held.map(round) } } : {}),
+  };
+}
+
 function rounded(value: ClassValue): ClassValue {
-  const round = (x: number): number => Number(x.toPrecision(12));
   const pair = (ends: readonly [number, number] | null): [number, number] | null => ends && [round(ends[0]), round(ends[1])];
   return { ...value, cv: round(value.cv), tau: round(value.tau), cvInterval: pair(value.cvInterval), tauInterval: pair(value.tauInterval) };
 }
@@ -70,6 +81,7 @@ export function evidenceOf(records: Records): Evidence {
     figures[id] = {
       id, source: cell.source, what: cell.what, kind: cell.kind, rig: cell.rig ?? {}, study: cell.study, standing: cell.standing,
       certainty: certaintyOf(cell),
+      seen: roundedObservation(observe(cell)),
       ...(cell.value === undefined ? {} : { value: cell.value }),
       ...(cell.unit === undefined ? {} : { unit: cell.unit }),
       ...(cell.of === undefined ? {} : { of: cell.of }),

@@ -2,11 +2,14 @@
 import type { FactorRecord, Form, Material } from '../records/schema.ts';
 import { type CertaintyWord, highest, lowest } from './certainty.ts';
 import { type ClassValue, byStudy } from './classes.ts';
-import { NINETY, type Observation, type Reading, observe } from './observation.ts';
+import { NINETY, type Observation } from './observation.ts';
 import { logSd, poolStudies } from './pool.ts';
 
 /** A figure with the conditions that matching looks at. */
-export interface FactorFigure extends Reading {
+export interface FactorFigure {
+  id: string;
+  /** What it says of a mean and a scatter; null where it may not feed. */
+  seen: Observation | null;
   certainty: CertaintyWord | null;
   rig: { widthMm?: number | undefined; diameterMm?: number | undefined; bearingMm?: number | undefined };
 }
@@ -59,7 +62,7 @@ interface Seen extends Observation { widthMm: number | null; bearingMm: number |
 function readings(id: string, record: FactorRecord, figures: Readonly<Record<string, FactorFigure>>): Seen[] {
   return record.from.map((address) => {
     const figure = figures[address];
-    const seen = figure && observe(figure);
+    const seen = figure?.seen;
     if (!figure || !seen) throw new RangeError(`factor ${id}: figure ${address} gives no number that may feed`);
     const widthMm = figure.rig.widthMm ?? figure.rig.diameterMm ?? null;
     return { ...seen, widthMm, bearingMm: figure.rig.bearingMm ?? null, certainty: figure.certainty ?? 'very low' };

@@ -1,7 +1,8 @@
 /** From studies of one configuration to what the model knows of the next rig. */
 import { NINETY } from './observation.ts';
 import type { StudyEstimate } from './classes.ts';
-import { pauleMandel, pool, predictionInterval } from './random-effects.ts';
+import { tQuantile95 } from '../numerics/t-95.ts';
+import { pauleMandel, pool } from './random-effects.ts';
 
 /** Mean and spreads of a factor, on the scale of ln. */
 export interface Pooled {
@@ -41,7 +42,7 @@ export function poolStudies(studies: readonly StudyEstimate[], classTau: number)
     weight += w;
     specimen2 += w * study.scatter2;
   }
-  const knowledge2 = few ? tau2 + pooled.se ** 2 : ((pooled.mean - predictionInterval(pooled, 'floored-t-2', 0.9).low) / NINETY) ** 2;
+  const knowledge2 = few ? tau2 + pooled.se ** 2 : (tQuantile95(studies.length - 2) / NINETY) ** 2 * (tau2 + pooled.seFloored ** 2);
   return { mu: pooled.mean, knowledge2, specimen2: specimen2 / weight, disagree: own2 > classTau ** 2 };
 }
 

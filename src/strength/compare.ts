@@ -4,7 +4,6 @@
  */
 import { type CertaintyWord, lowest } from '../evidence/certainty.ts';
 import { type Miss, sameWidth } from '../evidence/factor.ts';
-import { observe } from '../evidence/observation.ts';
 import type { Eye, GapRecord, MethodRecord, SlingRecord } from '../records/schema.ts';
 import { type ChainLink, firstShares, mergeShared, quantiles, survival, winShare } from './chain.ts';
 import { type BuiltLink, type PreparedEvidence, chainOf, factorNames, loadPath, prepare } from './load-path.ts';
@@ -118,7 +117,7 @@ function nearestOf(evidence: Evidence, record: MethodRecord, sling: SlingRecord 
   const among = sameMaterial.length > 0 ? sameMaterial : candidates;
   if (among.length === 0) return undefined;
   const best = among.reduce((a, b) => (remoteness(b, sling, bearingMm) < remoteness(a, sling, bearingMm) ? b : a));
-  const seen = observe(best);
+  const { seen } = best;
   const thinner = miss === 'thinner' && best.rig.bearingMm !== undefined && bearingMm < best.rig.bearingMm && sling !== null &&
     best.rig.widthMm !== undefined && sameWidth(sling.form, best.rig.widthMm, sling.widthMm);
   return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan: thinner };
@@ -143,7 +142,7 @@ function ticksOf(evidence: Evidence, method: string, sling: SlingRecord, eye: Ey
     if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > 0.5) continue;
     if (rig.widthMm === undefined || !sameWidth(sling.form, rig.widthMm, sling.widthMm)) continue;
     if (typeof value !== 'object' || !('tests' in value)) continue;
-    const seen = observe(figure);
+    const { seen } = figure;
     if (!seen) continue;
     const scale = Math.exp(seen.logMean - value.tests.reduce((sum, x) => sum + Math.log(x), 0) / value.tests.length);
     ticks.push({ figure: figure.id, kn: value.tests.map((x) => x * scale) });

@@ -2,6 +2,7 @@
 import type { CertaintyWord } from '../evidence/certainty.ts';
 import type { ClassValue } from '../evidence/classes.ts';
 import type { FactorValue } from '../evidence/factor.ts';
+import type { Observation } from '../evidence/observation.ts';
 import type { Eye, FactorRecord, GapRecord, Material, MethodRecord, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
 
 /** One addressable figure, as the engines read it: a single value or one cell of a table, defaults filled in. */
@@ -19,6 +20,8 @@ export interface Figure {
   standing: Standing;
   /** Null for what nobody measured. */
   certainty: CertaintyWord | null;
+  /** What it says of a mean and a scatter, read once when the evidence is put together; null where it may not feed. */
+  seen: Observation | null;
 }
 
 /** All that the engine reads; frozen as one file per evidence version. */

@@ -36,7 +36,7 @@ export const evidence: Pick<Evidence, 'figures' | 'slings' | 'factors'> = {
   figures: {
     'invented/breaks': {
       id: 'invented/breaks', source: 'invented', what: 'Invented breaks', kind: 'measured', value: { tests: [11, 13, 14] }, unit: 'kN',
-      rig: {}, study: 'invented', standing: 'invented', certainty: 'very low',
+      rig: {}, study: 'invented', standing: 'invented', certainty: 'very low', seen: null,
     },
   },
   slings: { 'hmpe-10': { name: 'HMPE sewn sling', order: 1, form: 'sewn-loop', material: 'hmpe', widthMm: 10.5, lengthsCm: [60] } },

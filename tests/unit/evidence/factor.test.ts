@@ -4,17 +4,18 @@ import type { ClassValue } from '../../../src/evidence/classes.ts';
 import { byStudy, censoredMean, classValues } from '../../../src/evidence/classes.ts';
 import checks from '../../reference/published-checks.json' with { type: 'json' };
 import { type FactorFigure, type Sought, factorValue, sameWidth } from '../../../src/evidence/factor.ts';
-import { observe } from '../../../src/evidence/observation.ts';
+import { type Reading, observe } from '../../../src/evidence/observation.ts';
 import { poolStudies } from '../../../src/evidence/pool.ts';
 import { type FactorRecord, factor, factorClass } from '../../../src/records/schema.ts';
 
 const group: ClassValue = { cv: 0.05, cvDf: 9, cvInterval: [0.03, 0.09], ceiling: 0.2, tau: 0.1, tauInterval: null, tauFrom: 'assumed' };
-const figure = (id: string, value: FactorFigure['value'], rig: FactorFigure['rig'] = {}, unit: FactorFigure['unit'] = 'kN'): FactorFigure =>
+type Given = Reading & Omit<FactorFigure, 'seen'>;
+const figure = (id: string, value: Given['value'], rig: Given['rig'] = {}, unit: Given['unit'] = 'kN'): Given =>
   ({ id, study: id.split('/')[0] as string, kind: 'measured', standing: 'read', value, unit, certainty: 'low', rig });
 const record = (from: string[], more: Record<string, unknown> = {}): FactorRecord =>
   factor.parse({ what: 'a test', acts: 'loop', class: 'any', applies: { materials: ['hmpe'], forms: ['sewn-loop'] }, from, ...more });
 const sought: Sought = { material: 'hmpe', form: 'sewn-loop', widthMm: 10, bearingMm: 4 };
-const byId = (...figures: FactorFigure[]): Record<string, FactorFigure> => Object.fromEntries(figures.map((f) => [f.id, f]));
+const byId = (...figures: Given[]): Record<string, Given & FactorFigure> => Object.fromEntries(figures.map((f) => [f.id, { ...f, seen: observe(f) }]));
 const ask = (r: FactorRecord, figures: Record<string, FactorFigure>, s: Partial<Sought> = {}) => factorValue('a', r, group, figures, { ...sought, ...s });
 
 test('raw breaks give the mean of ln and their own cv; 1000 lbf is 4.448 kN', () => {
@@ -140,7 +141,7 @@ test('pulls in which something else gave way say "at least": Nelson\'s wires, bo
 });
 
 test('a pull that held on raises the mean of its series, and bounds alone give none', () => {
-  const mean = (value: FactorFigure['value']): number => byStudy([observe(figure('a/b', value, { widthMm: 10 })) as never], group)[0]?.mean ?? 0;
+  const mean = (value: Given['value']): number => byStudy([observe(figure('a/b', value, { widthMm: 10 })) as never], group)[0]?.mean ?? 0;
   expect(mean({ tests: [10, 11, 12], censored: [13] })).toBeGreaterThan(mean({ tests: [10, 11, 12] }));
   expect(() => censoredMean([], [2.5], 0.1)).toThrow('bounds alone give no mean');
 });
