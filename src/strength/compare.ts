@@ -20,11 +20,11 @@ const NINETY_PERCENT = [0.05, 0.5, 0.95] as const;
 const DOT_SHARES = Array.from({ length: DOTS }, (_, i) => (i + 0.5) / DOTS);
 
 const MISSES: Record<Miss, string> = {
-  'other-material': 'No test of this method with this material.',
-  'other-width': 'No test of this method with a sling of this width.',
-  thinner: 'The bearing is thinner than any that was tested with this sling.',
-  thicker: 'The bearing is thicker than any that was tested with this sling.',
-  'no-figure': 'No test of this.',
+  'other-material': 'We found no test of this method with this material.',
+  'other-width': 'We found no test of this method with a sling of this width.',
+  thinner: 'The bearing is thinner than any that we found a test on with this sling.',
+  thicker: 'The bearing is thicker than any that we found a test on with this sling.',
+  'no-figure': 'We found no test of this.',
 };
 
 const prepared = new WeakMap<Evidence, PreparedEvidence>();
@@ -304,15 +304,15 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
     if (gap) row.gap = gap;
     const nearest = nearestOf(evidence, record, chosen, bearingMm, miss, gap);
     if (nearest && (record.role !== 'comparison' || speaksForOld(evidence.figures[nearest.figure], rig.old))) row.nearest = nearest;
-    row.reasons = record.role === 'comparison' && row.shown.length === 0 ? ['No published test of a used sling of this material and age.'] : [reason];
+    row.reasons = record.role === 'comparison' && row.shown.length === 0 ? ['We found no published test of a used sling of this material and age.'] : [reason];
     return draft;
   };
   if (!independent && !chosen) {
     row.reasons = ['Choose a sling first.'];
     return draft;
   }
-  if (!independent && rig.slingState === 'used') return stopWith('The tests were made with new slings; no published test says what a used one keeps in a hitch or a knot.', null);
-  if (!record.eyes.includes(eye)) return stopWith('This method was never tested on this kind of eye.', null);
+  if (!independent && rig.slingState === 'used') return stopWith('The tests were made with new slings; we found none that says what a used one keeps in a hitch or a knot.', null);
+  if (!record.eyes.includes(eye)) return stopWith('We found no test of this method on this kind of eye.', null);
   if (record.role === 'reference' && rig.ratingKn === null) {
     row.reasons = ['Its strength is known only as the rating on the device; without a readable rating there is no number.'];
     row.group = 'maker';

@@ -66,9 +66,9 @@ export function Results(props: ResultsProps) {
       <p class="summary" role="status">{comparison.summary}</p>
       <p class="computed-with" data-working="comparison">
         Computed with a bearing of {bearing.mm} mm, {bearing.measured ? 'as you measured it' : 'the smallest tested, because it was not measured; over a thinner one a sling is weaker'}.
-        {(rig.eye === 'sleeved-wire' || rig.eye === 'wire-under-bar') && <> Plastic carries nothing to the break, so the wire inside counts; <a href={`${setup.base}gaps/hitch-on-sleeved-wire/`}>no hitch on a covered wire was ever tested</a>.</>}
+        {(rig.eye === 'sleeved-wire' || rig.eye === 'wire-under-bar') && <> Plastic carries nothing to the break, so the wire inside counts; <a href={`${setup.base}gaps/hitch-on-sleeved-wire/`}>we found no test of a hitch on a covered wire</a>.</>}
         {rig.ratingKn === null && ' Without a rating there is no device in these numbers and no line to count from.'}
-        {rig.slingState === 'used' && ' No test says what a used sling keeps in a hitch or a knot, so no home method has a number here.'}
+        {rig.slingState === 'used' && ' We found no test of what a used sling keeps in a hitch or a knot, so no home method has a number here.'}
       </p>
       <div class="view needs-script">
         <label>Sort <select value={sort} onChange={(event) => handlers?.onSort(event.currentTarget.value as SortOrder)}>

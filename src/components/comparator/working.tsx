@@ -10,7 +10,7 @@ export function FigureLink({ id, frame, isShort = false }: { id: string; frame: 
   const figure = frame.evidence.figures[id];
   const value = figure ? valueText(figure.value, figure.unit) : '';
   // A cell of a table is named too: the table's own words fit all of its cells.
-  const cell = id.includes('#') ? ` (${id.slice(id.indexOf('#') + 1).replaceAll('-', ' ')})` : '';
+  const cell = id.includes('#') ? ` (${id.slice(id.indexOf('#') + 1).replaceAll('-', ' ').replace(/\bhmpe\b/, 'HMPE')})` : '';
   const text = isShort && value ? value : figure ? `${figure.what}${cell}${value ? `: ${value}` : ''}` : id;
   return <a href={figureAddress(frame.base, id)}>{text}{figure && <i>{` ${figure.standing.replaceAll('-', ' ')}`}</i>}</a>;
 }
@@ -70,7 +70,7 @@ export function Working({ row, frame }: { row: Row; frame: Frame }) {
       {row.moves.length > 0 && (
         <p>
           <b>What moves the answer most:</b>{' '}
-          {row.moves.map((move, i) => (
+          {row.moves.filter((move, i) => i === 0 || move.share >= 0.01).map((move, i) => (
             <span key={move.factor}>
               {i > 0 && '; '}{frame.evidence.factors[move.factor]?.what ?? move.factor} ({Math.round(move.share * 100)} % of the spread)
             </span>
