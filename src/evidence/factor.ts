@@ -3,7 +3,8 @@ import type { FactorRecord, Form, Material } from '../records/schema.ts';
 import { type CertaintyWord, highest, lowest } from './certainty.ts';
 import { type ClassValue, byStudy } from './classes.ts';
 import { NINETY, type Observation } from './observation.ts';
-import { logSd, poolStudies } from './pool.ts';
+import { sigmaLogFromCv } from '../numerics/lognormal.ts';
+import { poolStudies } from './pool.ts';
 
 /** A figure with the conditions that matching looks at. */
 export interface FactorFigure {
@@ -88,7 +89,7 @@ function pooled(seen: readonly Seen[], group: ClassValue, bridge: FactorRecord['
   const extra = bridge ? bridge.spread ** 2 : 0;
   return {
     figures: seen.map((s) => s.figure), studies: studies.map((s) => s.study), mu, knowledge: Math.sqrt(knowledge2 + extra),
-    specimen: logSd(specimen2), certainty: bridge ? 'very low' : (disagree ? lowest : highest)(seen.map((s) => s.certainty)),
+    specimen: sigmaLogFromCv(Math.sqrt(specimen2)), certainty: bridge ? 'very low' : (disagree ? lowest : highest)(seen.map((s) => s.certainty)),
     bridged: bridge !== null, between: false, assumed: false,
   };
 }
@@ -143,7 +144,7 @@ export function factorValue(
     return {
       value: {
         figures: [], studies: [], mu: (Math.log(low) + Math.log(high)) / 2, knowledge: Math.log(high / low) / (2 * NINETY),
-        specimen: logSd(group.cv ** 2), certainty: 'very low', bridged: false, between: false, assumed: true,
+        specimen: sigmaLogFromCv(group.cv), certainty: 'very low', bridged: false, between: false, assumed: true,
       },
     };
   }

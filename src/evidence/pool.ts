@@ -45,8 +45,3 @@ export function poolStudies(studies: readonly StudyEstimate[], classTau: number)
   const knowledge2 = few ? tau2 + pooled.se ** 2 : (tQuantile95(studies.length - 2) / NINETY) ** 2 * (tau2 + pooled.seFloored ** 2);
   return { mu: pooled.mean, knowledge2, specimen2: specimen2 / weight, disagree: own2 > classTau ** 2 };
 }
-
-/** Sd of ln of pieces whose coefficient of variation is `cv`: sqrt(ln(1 + cv^2)). */
-export function logSd(cv2: number): number {
-  return Math.sqrt(Math.log1p(cv2));
-}

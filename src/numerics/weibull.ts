@@ -1,6 +1,5 @@
 /** The Weibull distribution from 0 upwards with `shape` and `scale`: P(X > x) = exp(-(x / scale)^shape). */
 import { assertProbability } from './invert.ts';
-import { gammaFunction } from './log-gamma.ts';
 
 function assertParameters(shape: number, scale: number): void {
   if (!(shape > 0 && shape < Infinity)) throw new RangeError(`shape must be positive and finite (got ${shape}).`);
@@ -21,27 +20,9 @@ export function weibullCdf(x: number, shape: number, scale: number): number {
   return x <= 0 ? 0 : -Math.expm1(-((x / scale) ** shape));
 }
 
-/** P(X > x). */
-export function weibullSurvival(x: number, shape: number, scale: number): number {
-  assertParameters(shape, scale);
-  return x <= 0 ? 1 : Math.exp(-((x / scale) ** shape));
-}
-
 /** The x with P(X <= x) = p. */
 export function weibullQuantile(p: number, shape: number, scale: number): number {
   assertParameters(shape, scale);
   assertProbability(p);
   return scale * (-Math.log1p(-p)) ** (1 / shape);
-}
-
-/** Mean: scale Gamma(1 + 1 / shape). */
-export function weibullMean(shape: number, scale: number): number {
-  assertParameters(shape, scale);
-  return scale * gammaFunction(1 + 1 / shape);
-}
-
-/** Standard deviation. */
-export function weibullSd(shape: number, scale: number): number {
-  const first = gammaFunction(1 + 1 / shape);
-  return scale * Math.sqrt(gammaFunction(1 + 2 / shape) - first * first);
 }
