@@ -8,7 +8,7 @@ export const METHODS = [
   'cord-loop-triple-fishermans', 'tape-loop-ring-bend', 'tape-loop-beer-knot', 'twin-eye-basket', 'clip-the-eye', 'keep-the-old-sling',
 ];
 export const SLINGS = [
-  'hmpe-8', 'hmpe-10', 'nylon-16', 'nylon-20', 'nylon-tape', 'nylon-cord-5', 'nylon-cord-6', 'nylon-cord-7', 'hmpe-cord', 'aramid-cord',
+  'hmpe-8', 'hmpe-10', 'nylon-16', 'nylon-20', 'nylon-tape', 'nylon-tape-25', 'hmpe-tape', 'nylon-cord-5', 'nylon-cord-6', 'nylon-cord-7', 'hmpe-cord', 'aramid-cord',
 ];
 const WIRES: Eye[] = ['bare-wire', 'sleeved-wire', 'wire-under-bar'];
 /** Eyes with the bearings that the table looks at: not measured, and diameters around the tested ones (mm). */
