@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { type ClassValue, classValues } from '../evidence/classes.ts';
 import { type Observation, observe } from '../evidence/observation.ts';
 import { certaintyOf } from '../records/certainty.ts';
-import { type Records, readAll } from '../records/read.ts';
+import { type Records, type ResolvedFigure, readAll } from '../records/read.ts';
+import type { GapRecord, RuleRecord } from '../records/schema.ts';
 import type { Evidence, Figure } from '../strength/types.ts';
 
 /**
@@ -55,6 +56,19 @@ function rounded(value: ClassValue): ClassValue {
   return { ...value, cv: round(value.cv), tau: round(value.tau), cvInterval: pair(value.cvInterval), tauInterval: pair(value.tauInterval) };
 }
 
+/** Years at which a rule falls due. Throws a RangeError that names the rule where its figure says none. */
+function yearsOf(rule: string, due: NonNullable<RuleRecord['due']>, cells: Readonly<Record<string, ResolvedFigure>>): number {
+  const figure = cells[due.figure];
+  const age = figure?.rig.ageYears;
+  if (due.reads === 'value' && typeof figure?.value === 'number' && figure.unit === 'years') return figure.value;
+  if (due.reads === 'age from' && age !== undefined) return typeof age === 'number' ? age : age.from;
+  throw new RangeError(`rule ${rule}: ${due.figure} says no ${due.reads} in years`);
+}
+
+/** Of a gap the engine reads what it blocks and what is nearest; question and test stand on its page. */
+const asRead = (gaps: Readonly<Record<string, GapRecord>>): Evidence['gaps'] =>
+  Object.fromEntries(Object.entries(gaps).map(([id, { blocks, nearest }]) => [id, { blocks, nearest }]));
+
 /**
  * What the engine reads of some records, with no version yet. Only figures that a factor, method or gap names go in; the
  * classes go in as values. Throws RangeErrors that name the record at fault.
@@ -74,6 +88,7 @@ export function evidenceOf(records: Records): Evidence {
     for (const id of [...method.shown, ...method.apart.flatMap((reason) => [...reason.figures, ...reason.published])]) named.add(id);
   }
   for (const gap of Object.values(gaps)) for (const id of gap.nearest) named.add(id);
+  for (const rule of records.rules.values()) for (const id of rule.data.figures) named.add(id);
   const figures: Record<string, Figure> = {};
   for (const id of [...named].sort()) {
     const cell = records.cells.get(id)?.figure;
@@ -89,7 +104,9 @@ export function evidenceOf(records: Records): Evidence {
   }
   const cells = Object.fromEntries([...records.cells].map(([id, { figure }]) => [id, figure]));
   const classes = Object.fromEntries(Object.entries(classValues(plain(records.classes), cells)).map(([id, value]) => [id, rounded(value)]));
-  return { version: '', model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps };
+  const rules = Object.fromEntries(Object.entries(plain(records.rules)).map(([id, { order, verdict, when, says, figures: named, due }]) =>
+    [id, { order, verdict, when, says, figures: named, years: due ? yearsOf(id, due, cells) : null }]));
+  return { version: '', model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps: asRead(gaps), rules };
 }
 
 let loaded: Evidence | null = null;

@@ -1,7 +1,7 @@
 /** Records of the site, read once for all pages. Every page asks here, so that one reader stands behind all of them. */
 import { readAll } from '../records/read.ts';
 import type {
-  FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, ReplacementRecord, SlingRecord, SourceRecord,
+  FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, ReplacementRecord, RuleRecord, SlingRecord, SourceRecord,
 } from '../records/schema.ts';
 import { newestVersion } from './evidence.ts';
 
@@ -16,6 +16,7 @@ export interface SiteRecords {
   gaps: Map<string, GapRecord>;
   replacements: Map<string, ReplacementRecord>;
   law: Map<string, LawRecord>;
+  rules: Map<string, RuleRecord>;
   /** Newest version of the evidence; `unreleased` before the first is cut. */
   version: string;
 }
@@ -40,6 +41,7 @@ export function siteRecords(root = process.cwd()): SiteRecords {
     gaps: data(all.gaps),
     replacements: data(all.replacements),
     law: data(all.law),
+    rules: data(all.rules),
     version: newestVersion(root),
   };
   return cached;

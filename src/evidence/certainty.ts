@@ -17,3 +17,8 @@ export function highest(words: Iterable<CertaintyWord>): CertaintyWord {
   for (const word of words) best = Math.min(best, WORDS.indexOf(word));
   return WORDS[best] as CertaintyWord;
 }
+
+/** A word lowered by some steps, never below the last. */
+export function lowered(word: CertaintyWord, steps: number): CertaintyWord {
+  return WORDS[Math.min(WORDS.indexOf(word) + steps, WORDS.length - 1)] as CertaintyWord;
+}

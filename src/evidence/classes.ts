@@ -140,13 +140,23 @@ export function classValues(
     let tauInterval: ClassValue['tauInterval'] = null;
     let tauFrom: ClassValue['tauFrom'] = 'assumed';
     if ('groups' in record.tau) {
-      const groups = record.tau.groups.map((ids) => byStudy(ids.map((id) => {
+      const counted = (id: string): Observation => {
         const seen = read(id, name);
         // An unknown n would widen the error within the study and so narrow what is left between studies.
         if (seen.n === null) throw new RangeError(`class ${name}: figure ${id} does not say how many pulls; tau needs its n`);
         return seen;
-      }), { cv, ceiling }));
-      const estimate = pooledTau(groups.map((studies) => studies.map((s) => ({ value: s.mean, variance: s.variance }))));
+      };
+      const scatter = { cv, ceiling };
+      const estimate = pooledTau(record.tau.groups.map((group) => {
+        // A share of a straight strength has the errors of both; the rest is merged by study.
+        const shares = group.filter((each) => typeof each !== 'string').map(({ figure, over }) => {
+          const part = centre(counted(figure), scatter);
+          const whole = centre(counted(over), scatter);
+          return { value: part.mean - whole.mean, variance: part.variance + whole.variance };
+        });
+        const means = byStudy(group.filter((each) => typeof each === 'string').map(counted), scatter);
+        return [...means.map((study) => ({ value: study.mean, variance: study.variance })), ...shares];
+      }));
       tau = Math.sqrt(estimate.tauSquared);
       tauInterval = [Math.sqrt(estimate.low), Math.sqrt(estimate.high)];
       tauFrom = 'estimated';

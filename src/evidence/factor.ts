@@ -1,6 +1,6 @@
 /** The value of a factor for one sling on one bearing, or why there is none. */
 import type { FactorRecord, Form, Material } from '../records/schema.ts';
-import { type CertaintyWord, highest, lowest } from './certainty.ts';
+import { type CertaintyWord, highest, lowered, lowest } from './certainty.ts';
 import { type ClassValue, byStudy } from './classes.ts';
 import { NINETY, type Observation } from './observation.ts';
 import { sigmaLogFromCv } from '../numerics/lognormal.ts';
@@ -65,8 +65,15 @@ function readings(id: string, record: FactorRecord, figures: Readonly<Record<str
     const figure = figures[address];
     const seen = figure?.seen;
     if (!figure || !seen) throw new RangeError(`factor ${id}: figure ${address} gives no number that may feed`);
-    const widthMm = figure.rig.widthMm ?? figure.rig.diameterMm ?? null;
-    return { ...seen, widthMm, bearingMm: figure.rig.bearingMm ?? null, certainty: figure.certainty ?? 'very low' };
+    // What the source implies and does not print costs a step for each condition.
+    const taken = record.taken?.find((one) => one.figure === address);
+    const steps = Number(taken?.bearingMm !== undefined) + Number(taken?.diameterMm !== undefined);
+    return {
+      ...seen,
+      widthMm: figure.rig.widthMm ?? figure.rig.diameterMm ?? taken?.diameterMm ?? null,
+      bearingMm: figure.rig.bearingMm ?? taken?.bearingMm ?? null,
+      certainty: lowered(figure.certainty ?? 'very low', steps),
+    };
   });
 }
 
@@ -94,13 +101,25 @@ function pooled(seen: readonly Seen[], group: ClassValue, bridge: FactorRecord['
   };
 }
 
+/** ln force of a reading carried over to another diameter: as the squares of the diameters go. */
+function bySection(seen: Seen, widthMm: number): Seen {
+  const shift = 2 * Math.log(widthMm / (seen.widthMm as number));
+  const moved = (logs: readonly number[]): number[] => logs.map((x) => x + shift);
+  return {
+    ...seen, logMean: seen.logMean + shift,
+    ...(seen.pulls ? { pulls: { broken: moved(seen.pulls.broken), held: moved(seen.pulls.held) } } : {}),
+  };
+}
+
 /** Readings of this width; failing these, those that the factor's bridge carries over. */
 function ofWidth(record: FactorRecord, sought: Sought, seen: readonly Seen[]): { seen: Seen[]; bridge: FactorRecord['bridge'] | null } {
   const same = seen.filter((s) => s.widthMm !== null && sameWidth(sought.form, s.widthMm, sought.widthMm));
   if (same.length > 0) return { seen: same, bridge: null };
   const { bridge } = record;
   const inside = (width: number | null): boolean => bridge !== undefined && width !== null && width >= bridge.widthMm[0] && width <= bridge.widthMm[1];
-  return bridge && inside(sought.widthMm) ? { seen: seen.filter((s) => inside(s.widthMm)), bridge } : { seen: [], bridge: null };
+  if (!bridge || !inside(sought.widthMm)) return { seen: [], bridge: null };
+  const near = seen.filter((s) => inside(s.widthMm));
+  return { seen: bridge.bySection ? near.map((s) => bySection(s, sought.widthMm)) : near, bridge };
 }
 
 /**

@@ -7,7 +7,7 @@ import type { Rig } from '../strength/types.ts';
 import { migrate, type Pieces } from './migrations.ts';
 import { readNumber } from './read-number.ts';
 import {
-  CURRENT_MEANING, EXAMPLE_RIG, EYE_IDS, FORCE_UNITS, INPUT_RANGES, OLD_SLING_MATERIALS, RIG_KEYS, SORT_ORDERS,
+  CURRENT_MEANING, EXAMPLE_RIG, EYE_IDS, FORCE_UNITS, INPUT_RANGES, OLD_LIGHT_IDS, OLD_SLING_MATERIALS, OLD_USE_IDS, RIG_KEYS, SORT_ORDERS,
   type NumberKey, type RigKey, type View,
 } from './rig-keys.ts';
 
@@ -60,8 +60,8 @@ const oneOf = <T extends string>(words: readonly T[], text: string): T | undefin
 
 /** Sets the old sling; null where nothing is known of it. */
 function setOld(rig: Rig, change: Partial<NonNullable<Rig['old']>>): void {
-  const old = { material: null, ageYears: null, ...rig.old, ...change };
-  rig.old = old.material === null && old.ageYears === null ? null : old;
+  const old = { material: null, ageYears: null, use: null, light: null, ...rig.old, ...change };
+  rig.old = Object.values(old).every((value) => value === null) ? null : old;
 }
 
 /** Writes a number, or "not known", into the rig. */
@@ -80,6 +80,8 @@ export function setUnknown(rig: Rig, key: RigKey): void {
   // Nothing known of a sling counts against it: unknown wear is read as used.
   else if (key === 'used') rig.slingState = 'used';
   else if (key === 'oldsling') setOld(rig, { material: null });
+  else if (key === 'olduse') setOld(rig, { use: null });
+  else if (key === 'oldlight') setOld(rig, { light: null });
   else setNumber(rig, key, null);
 }
 
@@ -115,6 +117,18 @@ function setInput(rig: Rig, key: RigKey, value: string, vocabulary: Vocabulary):
       const material: Material | undefined = oneOf(OLD_SLING_MATERIALS, value);
       if (!material) return `not a material we have for old slings; one of ${OLD_SLING_MATERIALS.join(', ')}, unknown`;
       setOld(rig, { material });
+      return null;
+    }
+    case 'olduse': {
+      const use = oneOf(OLD_USE_IDS, value);
+      if (!use) return `not one of ${OLD_USE_IDS.join(', ')}, unknown`;
+      setOld(rig, { use });
+      return null;
+    }
+    case 'oldlight': {
+      const light = oneOf(OLD_LIGHT_IDS, value);
+      if (!light) return `not one of ${OLD_LIGHT_IDS.join(', ')}, unknown`;
+      setOld(rig, { light });
       return null;
     }
     default: {

@@ -2,14 +2,14 @@
  * The words that a comparison link may hold, and what each input may be.
  * Meaning 1 of the keys (`v=1`). Ids of slings come from the records, so the reader of a link is given them.
  */
-import type { Eye, Material } from '../records/schema.ts';
+import type { Eye, Material, OldLight, OldUse } from '../records/schema.ts';
 import type { Rig } from '../strength/types.ts';
 
 /** The newest meaning of keys and defaults. */
 export const CURRENT_MEANING = 1;
 
 /** Keys that describe the rig, in the fixed order in which they are written. */
-export const RIG_KEYS = ['rating', 'eye', 'bearing', 'sling', 'length', 'used', 'demand', 'oldsling', 'oldage'] as const;
+export const RIG_KEYS = ['rating', 'eye', 'bearing', 'sling', 'length', 'used', 'demand', 'oldsling', 'oldage', 'olduse', 'oldlight'] as const;
 export type RigKey = (typeof RIG_KEYS)[number];
 
 /** Limits of a number that an input takes, and its unit. What lies outside is listed and not used, never moved inside. */
@@ -27,6 +27,10 @@ export type NumberKey = keyof typeof INPUT_RANGES;
 export const EYE_IDS = ['bare-wire', 'sleeved-wire', 'wire-under-bar', 'metal-bar', 'twin-eye'] as const satisfies readonly Eye[];
 /** Fibres that an old sling may be of. */
 export const OLD_SLING_MATERIALS = ['hmpe', 'nylon', 'polyester', 'aramid', 'hmpe-nylon'] as const satisfies readonly Material[];
+
+/** How often an old sling was used, and where it was kept. */
+export const OLD_USE_IDS = ['stored', 'seldom', 'monthly', 'weekly', 'daily'] as const satisfies readonly OldUse[];
+export const OLD_LIGHT_IDS = ['dark', 'sun'] as const satisfies readonly OldLight[];
 
 /** Units that a reader may see forces in; a choice of view, never part of a link. */
 export const FORCE_UNITS = ['kN', 'lbf', 'kgf'] as const;

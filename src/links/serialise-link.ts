@@ -20,6 +20,8 @@ export function rigWords(rig: Readonly<Rig>): [RigKey, string][] {
     ['demand', numberOr(rig.demandKn, 'rating')],
     ['oldsling', rig.old?.material ?? 'unknown'],
     ['oldage', numberOr(rig.old?.ageYears ?? null, 'unknown')],
+    ['olduse', rig.old?.use ?? 'unknown'],
+    ['oldlight', rig.old?.light ?? 'unknown'],
   ];
 }
 

@@ -12,6 +12,7 @@ import {
   law,
   method,
   replacement,
+  rule,
   sling,
   source,
   type Cell,
@@ -25,6 +26,7 @@ import {
   type Moved,
   type ReplacementRecord,
   type RigConditions,
+  type RuleRecord,
   type Single,
   type SlingRecord,
   type SourceRecord,
@@ -97,6 +99,7 @@ export interface Records {
   gaps: Map<string, RecordFile<GapRecord>>;
   replacements: Map<string, RecordFile<ReplacementRecord>>;
   law: Map<string, RecordFile<LawRecord>>;
+  rules: Map<string, RecordFile<RuleRecord>>;
   /** Every addressable figure by its address. */
   cells: Map<string, PlacedFigure>;
   /** Ids that have a file, also where the file could not be read: they exist, so a reference to them does not dangle. */
@@ -116,6 +119,7 @@ export const COLLECTIONS = [
   'gaps',
   'replacements',
   'law',
+  'rules',
 ] as const;
 export type Collection = (typeof COLLECTIONS)[number];
 
@@ -123,7 +127,7 @@ export type Collection = (typeof COLLECTIONS)[number];
 export const RESERVED_SOURCES: readonly string[] = ['common-practice', 'assumed', 'demo'];
 
 /** Folders under `data/` that hold no records of this check: frozen versions, and invented examples. */
-const OTHER_FOLDERS: readonly string[] = ['versions', 'demo', 'materials', 'rules', 'corrections', 'series'];
+const OTHER_FOLDERS: readonly string[] = ['versions', 'demo', 'materials', 'corrections', 'series'];
 
 const SCHEMAS: Record<Exclude<Collection, 'figures'>, z.ZodType> = {
   sources: source,
@@ -134,6 +138,7 @@ const SCHEMAS: Record<Exclude<Collection, 'figures'>, z.ZodType> = {
   gaps: gap,
   replacements: replacement,
   law,
+  rules: rule,
 };
 const WHAT: Record<Collection, string> = {
   figures: 'figure',
@@ -145,6 +150,7 @@ const WHAT: Record<Collection, string> = {
   gaps: 'gap',
   replacements: 'replacement',
   law: 'law',
+  rules: 'rule',
 };
 const SLUG = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
@@ -163,6 +169,7 @@ export function readAll(rootOrFiles: string | FileMap): Records {
     gaps: new Map(),
     replacements: new Map(),
     law: new Map(),
+    rules: new Map(),
     cells: new Map(),
     present: Object.fromEntries(COLLECTIONS.map((c) => [c, new Set<string>()])) as Records['present'],
     faults: [],

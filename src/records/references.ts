@@ -1,4 +1,5 @@
 /** Every place where a record names another one. */
+import { namedIn } from './compared.ts';
 import type { Position } from './fault.ts';
 import type { Collection, RecordFile, Records } from './read.ts';
 import { DENOMINATORS } from './schema.ts';
@@ -62,6 +63,9 @@ export function referencesOf(records: Records): Reference[] {
     data.leftOut.forEach((entry, i) => {
       collect('factors', record, 'figures', ['leftOut', i, 'figure'], entry.figure);
     });
+    data.taken.forEach((entry, i) => {
+      collect('factors', record, 'figures', ['taken', i, 'figure'], entry.figure);
+    });
     if (data.floor) collect('factors', record, 'figures', ['floor'], data.floor);
   }
   for (const record of records.classes.values()) {
@@ -69,7 +73,7 @@ export function referencesOf(records: Records): Reference[] {
     if ('from' in cv) list('classes', record, 'figures', ['cv', 'from'], cv.from);
     if ('groups' in tau)
       tau.groups.forEach((group, i) => {
-        list('classes', record, 'figures', ['tau', 'groups', i], group);
+        for (const { address, path } of namedIn(group)) collect('classes', record, 'figures', ['tau', 'groups', i, ...path], address);
       });
     if ('borrowed' in tau) collect('classes', record, 'classes', ['tau', 'borrowed'], tau.borrowed);
   }
@@ -96,6 +100,10 @@ export function referencesOf(records: Records): Reference[] {
   }
   for (const record of records.replacements.values())
     list('replacements', record, 'figures', ['figures'], record.data.figures);
+  for (const record of records.rules.values()) {
+    list('rules', record, 'figures', ['figures'], record.data.figures);
+    if (record.data.due) collect('rules', record, 'figures', ['due', 'figure'], record.data.due.figure);
+  }
   for (const record of records.law.values()) list('law', record, 'figures', ['figures'], record.data.figures);
   return out;
 }

@@ -233,6 +233,9 @@ export const source = z.strictObject({
 export type SourceRecord = z.infer<typeof source>;
 
 const leftOut = z.strictObject({ figure: figureAddress, why: words });
+/** A condition that a source implies and does not print: what the factor takes it to be. Each one costs a step of certainty. */
+const taken = z.strictObject({ figure: figureAddress, bearingMm: positive.optional(), diameterMm: positive.optional(), why: words })
+  .refine((v) => v.bearingMm !== undefined || v.diameterMm !== undefined, { message: 'takes neither a bearing nor a diameter', path: ['figure'] });
 const assumedRange = z.strictObject({
   /** Ends of the range that holds nine pieces in ten of what we believe, in the factor's unit. */
   low: positive, high: positive, why: words,
@@ -259,10 +262,18 @@ export const factor = z.strictObject({
   along: z.literal('bearingMm').optional(),
   from: z.array(figureAddress),
   leftOut: z.array(leftOut).default([]),
+  /** What is read into figures of `from` that do not print their bearing or diameter. */
+  taken: z.array(taken).default([]),
   /** Assumed multiplier between what was tested and this link (two loops side by side), with spread as sd of ln. */
   times: z.strictObject({ by: positive, spread: z.number().nonnegative(), why: words }).optional(),
   /** Widths to which the factor is carried over with extra spread (sd of ln): certainty becomes very low and the row is never ranked. */
-  bridge: z.strictObject({ widthMm: z.tuple([positive, positive]), spread: positive, why: words }).optional(),
+  bridge: z.strictObject({
+    widthMm: z.tuple([positive, positive]),
+    spread: positive,
+    /** The force is carried over with the square of the diameter, as a standard's own minimums go. */
+    bySection: z.literal(true).optional(),
+    why: words,
+  }).optional(),
   /** Where no figure feeds it. */
   assumed: assumedRange.optional(),
   /** A required minimum below which a new piece is not sold: the distribution is cut there. */
@@ -271,6 +282,9 @@ export const factor = z.strictObject({
 export type FactorRecord = z.infer<typeof factor>;
 
 const estimated = z.strictObject({ from: z.array(figureAddress).min(1), note: words.optional() });
+/** A figure in a group of `tau`: by itself, or as a share of a straight strength of the same lot. */
+const compared = z.union([figureAddress, z.strictObject({ figure: figureAddress, over: figureAddress })]);
+export type Compared = z.infer<typeof compared>;
 /** A class of factors that share one scatter and one spread between studies. */
 export const factorClass = z.strictObject({
   what: words,
@@ -279,7 +293,7 @@ export const factorClass = z.strictObject({
   /** The largest coefficient of variation that a series of this class may have before the class itself must be looked at again. Used where a series states no scatter. */
   ceiling: z.strictObject({ cv: positive, why: words }),
   /** Spread between studies, sd of ln: from groups of figures that measured the same thing, borrowed from another class, or assumed. */
-  tau: z.union([z.strictObject({ groups: z.array(z.array(figureAddress).min(2)).min(1), note: words.optional() }), z.strictObject({ borrowed: slug, why: words }), z.strictObject({ assumed: positive, why: words })]),
+  tau: z.union([z.strictObject({ groups: z.array(z.array(compared).min(2)).min(1), note: words.optional() }), z.strictObject({ borrowed: slug, why: words }), z.strictObject({ assumed: positive, why: words })]),
 });
 export type FactorClassRecord = z.infer<typeof factorClass>;
 
@@ -315,8 +329,16 @@ export const method = z.strictObject({
   takes: z.array(form).min(1),
   eyes: z.array(eye).min(1),
   links: z.array(link).min(1),
-  /** Finished length: share of the sling's length, in words and as a number between 0 and 1. */
-  length: z.strictObject({ words, share: z.number().min(0).max(1).optional() }),
+  /**
+   * Finished length: in words; as a share of the sling's length, between 0 and 1; and what knots and turns take off it,
+   * in widths (cord: diameters) of the sling. The last is assumed, with its reason.
+   */
+  length: z.strictObject({ words, share: z.number().min(0).max(1).optional(), lessWidths: positive.optional(), why: words.optional() })
+    .refine((v) => v.lessWidths === undefined || (v.share !== undefined && v.why !== undefined), { message: 'what is taken off needs a share to take it from, and a why', path: ['lessWidths'] }),
+  /** What it adds to the rack: strands and knots, in words. */
+  bulk: words,
+  /** How tests that broke this method name their rigging; absent: by the method's own id. */
+  riggings: z.array(rigging).min(1).optional(),
   oneClipError: z.strictObject({ what: words, releases: z.boolean() }),
   /** Whether it can be made at all with a closed sling on a closed eye. */
   closed: z.strictObject({ possible: z.boolean(), why: words }),
@@ -364,6 +386,39 @@ export const gap = z.strictObject({
   test: z.strictObject({ rig: words, pulls: z.int().min(1), vary: words.optional(), record: words }),
 });
 export type GapRecord = z.infer<typeof gap>;
+
+export const OLD_USES = ['stored', 'seldom', 'monthly', 'weekly', 'daily'] as const;
+/** How often a sling was used. */
+export const oldUse = z.enum(OLD_USES);
+export type OldUse = z.infer<typeof oldUse>;
+export const OLD_LIGHTS = ['dark', 'sun'] as const;
+/** Where a sling was kept when it was not climbed with: in the dark, or out in the sun for months. */
+export const oldLight = z.enum(OLD_LIGHTS);
+export type OldLight = z.infer<typeof oldLight>;
+
+/** A rule of retirement: on what condition a sling has to go, or to be looked at. */
+export const rule = z.strictObject({
+  /** The rule in a few words. */
+  what: words,
+  /** Place among rules of one verdict. */
+  order: z.int().min(1),
+  verdict: z.enum(['retire', 'inspect']),
+  /** An absent field means any. What the reader does not know counts as met. */
+  when: z.strictObject({
+    materials: z.array(material).min(1).optional(),
+    uses: z.array(oldUse).min(1).optional(),
+    lights: z.array(oldLight).min(1).optional(),
+  }).default({}),
+  /** Years from manufacture at which it falls due: a figure's own value, or the age at which its group begins. Absent: at once. */
+  due: z.strictObject({ figure: figureAddress, reads: z.enum(['value', 'age from']) }).optional(),
+  /** The reason as a sentence for people, without a number. */
+  says: words,
+  /** Figures behind it. */
+  figures: z.array(figureAddress).min(1),
+});
+export type RuleRecord = z.infer<typeof rule>;
+/** A rule with the number that its figure says, as the engines read it: years, or null where it holds at once. */
+export interface RetirementRule extends Pick<RuleRecord, 'order' | 'verdict' | 'when' | 'says' | 'figures'> { years: number | null }
 
 /** A way to get a new sling. */
 export const replacement = z.strictObject({

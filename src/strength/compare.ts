@@ -4,7 +4,7 @@
  */
 import { type CertaintyWord, lowest } from '../evidence/certainty.ts';
 import { type Miss, sameWidth } from '../evidence/factor.ts';
-import type { Eye, GapRecord, MethodRecord, SlingRecord } from '../records/schema.ts';
+import type { Eye, MethodRecord, SlingRecord } from '../records/schema.ts';
 import { type ChainLink, firstShares, mergeShared, quantiles, survival, winShare } from './chain.ts';
 import { type BuiltLink, type PreparedEvidence, chainOf, factorNames, loadPath, prepare } from './load-path.ts';
 import type { Comparison, Evidence, Figure, LinkResult, Rig, Row, Spread } from './types.ts';
@@ -70,13 +70,17 @@ function linkCertainty(link: BuiltLink): CertaintyWord {
   return lowest(link.parts.map((p) => p.value.certainty));
 }
 
-function emptyRow(id: string, record: MethodRecord, rig: Rig): Row {
-  const { share } = record.length;
+function emptyRow(evidence: Evidence, id: string, record: MethodRecord, rig: Rig): Row {
+  const { share, lessWidths } = record.length;
+  const sling = rig.sling === null ? undefined : evidence.slings[rig.sling];
+  const finished = share === undefined || rig.lengthCm === null || !sling ? null : share * rig.lengthCm - (lessWidths ?? 0) * sling.widthMm / 10;
   return {
     method: id, name: record.name, state: 'no-data', group: 'no-data', reasons: [], attachment: null, rig: null,
     aboveRating: null, aboveDemand: null, dots: [], ticks: [], links: [], strip: '', certainty: null, figures: [],
     shown: [...record.shown], moves: [], oneClipError: record.oneClipError, closed: record.closed,
-    finishedCm: share === undefined || rig.lengthCm === null ? null : share * rig.lengthCm,
+    // A sling too short for the knot has no finished length.
+    finishedCm: finished !== null && finished > 0 ? finished : null,
+    bulk: record.bulk ?? '',
   };
 }
 
@@ -90,11 +94,11 @@ function apartReasons(record: MethodRecord, eye: Eye, sling: SlingRecord): Metho
 
 function gapFor(evidence: Evidence, method: string, rig: Rig, eye: Eye, bearingMm: number): string | undefined {
   const { sling } = rig;
-  const covers = (gap: GapRecord): boolean => gap.blocks.some((block) =>
+  const covers = (gap: Evidence['gaps'][string]): boolean => gap.blocks.some((block) =>
     (!block.used || rig.slingState === 'used') && (!block.methods || block.methods.includes(method)) && (!block.slings || (sling !== null && block.slings.includes(sling))) &&
     (!block.eyes || block.eyes.includes(eye)) && (block.belowMm === undefined || bearingMm < block.belowMm) &&
     (block.aboveMm === undefined || bearingMm > block.aboveMm));
-  const found = Object.keys(evidence.gaps).filter((id) => covers(evidence.gaps[id] as GapRecord));
+  const found = Object.keys(evidence.gaps).filter((id) => covers(evidence.gaps[id] as Evidence['gaps'][string]));
   // A gap that speaks of used slings says more of a used one than those that say nothing of use.
   return found.find((id) => evidence.gaps[id]?.blocks.some((block) => block.used)) ?? found[0];
 }
@@ -111,7 +115,7 @@ function remoteness(figure: Figure, sling: SlingRecord | null, bearingMm: number
 function nearestOf(evidence: Evidence, record: MethodRecord, sling: SlingRecord | null, bearingMm: number, miss: Miss | null, gap: string | undefined): Row['nearest'] {
   const eyeLinks = record.links.filter((l) => l.at === 'eye');
   const own = eyeLinks.flatMap((l) => l.factors.flatMap((id) => evidence.factors[id]?.from ?? []));
-  const listed = gap ? (evidence.gaps[gap] as GapRecord).nearest : [];
+  const listed = gap ? (evidence.gaps[gap] as Evidence['gaps'][string]).nearest : [];
   const candidates = [...new Set([...own, ...listed])].flatMap((id) => evidence.figures[id] ?? []);
   const sameMaterial = candidates.filter((f) => sling !== null && f.rig.material === sling.material);
   const among = sameMaterial.length > 0 ? sameMaterial : candidates;
@@ -123,9 +127,9 @@ function nearestOf(evidence: Evidence, record: MethodRecord, sling: SlingRecord 
   return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan: thinner };
 }
 
-/** Whether a figure speaks for the old sling as far as the reader knows it: its material, and its age within the figure's. */
+/** Whether a figure of used slings speaks for the old one as far as the reader knows it: its material, and its age within the figure's. */
 function speaksForOld(figure: Figure | undefined, old: Rig['old']): boolean {
-  if (!figure || !old) return true;
+  if (!figure || !old || figure.rig.state !== 'used') return true;
   const { material, ageYears } = figure.rig;
   if (old.material !== null && material !== undefined && material !== old.material) return false;
   if (old.ageYears === null || ageYears === undefined) return true;
@@ -133,14 +137,15 @@ function speaksForOld(figure: Figure | undefined, old: Rig['old']): boolean {
 }
 
 /** Raw breaks of the same method and material on the same kind of eye and near bearing, kN. */
-function ticksOf(evidence: Evidence, method: string, sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
+function ticksOf(evidence: Evidence, names: readonly string[], sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
   const kinds = eye === 'bare-wire' ? ['bare-wire'] : eye === 'metal-bar' ? ['pin'] : [];
   const ticks: Row['ticks'] = [];
   for (const figure of Object.values(evidence.figures)) {
     const { value, rig } = figure;
-    if (rig.method !== method || rig.material !== sling.material || !rig.bearing || !kinds.includes(rig.bearing)) continue;
+    if (!rig.method || !names.includes(rig.method) || rig.material !== sling.material || !rig.bearing || !kinds.includes(rig.bearing)) continue;
     if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > 0.5) continue;
-    if (rig.widthMm === undefined || !sameWidth(sling.form, rig.widthMm, sling.widthMm)) continue;
+    const width = rig.widthMm ?? rig.diameterMm;
+    if (width === undefined || !sameWidth(sling.form, width, sling.widthMm)) continue;
     if (typeof value !== 'object' || !('tests' in value)) continue;
     const { seen } = figure;
     if (!seen) continue;
@@ -222,7 +227,7 @@ function compute(draft: Draft, evidence: Evidence, weighed: Weighed, rig: Rig, s
   row.certainty = weighed.certainty;
   row.figures = [...new Set(row.links.flatMap((l) => l.factors.flatMap((f) => f.figures)))];
   row.moves = movesOf(attachment, attachmentShares);
-  if (sling) row.ticks = ticksOf(evidence, row.method, sling, eye, bearingMm);
+  if (sling) row.ticks = ticksOf(evidence, draft.record.riggings ?? [row.method], sling, eye, bearingMm);
 }
 
 /**
@@ -285,7 +290,7 @@ function sentence(parts: readonly string[]): string {
 /** State and numbers of one method. */
 function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig: Rig, eye: Eye, bearingMm: number): Draft {
   const { evidence } = ready;
-  const row = emptyRow(id, record, rig);
+  const row = emptyRow(evidence, id, record, rig);
   const draft: Draft = { row, record, attachment: null };
   const chosen = rig.sling === null ? null : evidence.slings[rig.sling] ?? null;
   const independent = record.role !== 'home';
@@ -312,7 +317,9 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
     return draft;
   }
   if (!independent && rig.slingState === 'used') return stopWith('The tests were made with new slings; we found none that says what a used one keeps in a hitch or a knot.', null);
-  if (!record.eyes.includes(eye)) return stopWith('We found no test of this method on this kind of eye.', null);
+  if (!record.eyes.includes(eye)) {
+    return stopWith(record.eyes.length === 1 ? 'It is for another kind of eye than this one.' : 'We found no test of this method on this kind of eye.', null);
+  }
   if (record.role === 'reference' && rig.ratingKn === null) {
     row.reasons = ['Its strength is known only as the rating on the device; without a readable rating there is no number.'];
     row.group = 'maker';

@@ -3,7 +3,7 @@ import type { CertaintyWord } from '../evidence/certainty.ts';
 import type { ClassValue } from '../evidence/classes.ts';
 import type { FactorValue } from '../evidence/factor.ts';
 import type { Observation } from '../evidence/observation.ts';
-import type { Eye, FactorRecord, GapRecord, Material, MethodRecord, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
+import type { Eye, FactorRecord, GapRecord, Material, MethodRecord, OldLight, OldUse, RetirementRule, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
 
 /** One addressable figure, as the engines read it: a single value or one cell of a table, defaults filled in. */
 export interface Figure {
@@ -36,7 +36,9 @@ export interface Evidence {
   classes: Record<string, ClassValue>;
   methods: Record<string, MethodRecord>;
   slings: Record<string, SlingRecord>;
-  gaps: Record<string, GapRecord>;
+  gaps: Record<string, Pick<GapRecord, 'blocks' | 'nearest'>>;
+  /** Rules of retirement, each with the number of years that its figure says. */
+  rules: Record<string, RetirementRule>;
 }
 
 /** The reader's rig. `null` means: not known. */
@@ -53,7 +55,7 @@ export interface Rig {
   /** What it must stand up to, kN. Null: the device's rating. */
   demandKn: number | null;
   /** The old sling on the device, for the row that keeps it. */
-  old: { material: Material | null; ageYears: number | null } | null;
+  old: { material: Material | null; ageYears: number | null; use: OldUse | null; light: OldLight | null } | null;
 }
 
 export type State = 'result' | 'apart' | 'no-data' | 'other-sling';
@@ -117,8 +119,10 @@ export interface Row {
   oneClipError: { what: string; releases: boolean };
   /** Whether it can be made with a closed sling on a closed eye. */
   closed: { possible: boolean; why: string };
-  /** Finished length in cm, when the sling's length is known. */
+  /** Finished length in cm, when the sling's length is known. What knots and turns take off is assumed. */
   finishedCm: number | null;
+  /** Strands and knots that it adds, in words. */
+  bulk: string;
 }
 
 export interface Comparison {

@@ -18,7 +18,7 @@ export function row(change: Partial<Row> = {}): Row {
     ],
     strip: `${'D'.repeat(4)}${'S'.repeat(16)}`, certainty: 'low', figures: ['invented/breaks'], shown: [],
     moves: [{ factor: 'basket-over-eye', figures: ['invented/breaks'], share: 0.6 }],
-    oneClipError: { what: 'Only one of the two loops is clipped.', releases: false }, closed: { possible: true, why: 'Threaded.' }, finishedCm: 24,
+    oneClipError: { what: 'Only one of the two loops is clipped.', releases: false }, closed: { possible: true, why: 'Threaded.' }, finishedCm: 24, bulk: 'Four strands and one knot.',
     ...change,
   };
 }

@@ -1,3 +1,4 @@
+import { namedIn } from '../compared.ts';
 import { shown } from '../fault.ts';
 import { pullsOf } from '../numbers.ts';
 import type { Rule } from './rule.ts';
@@ -11,11 +12,11 @@ export const classGroupsStateN: Rule = {
       const { tau } = record.data;
       if (!('groups' in tau)) continue;
       for (const [g, group] of tau.groups.entries()) {
-        for (const [i, address] of group.entries()) {
+        for (const { address, path } of namedIn(group)) {
           const value = cells.get(address)?.figure.value;
           if (value === undefined || pullsOf(value) !== undefined) continue;
           report({
-            at: record.at(['tau', 'groups', g, i]),
+            at: record.at(['tau', 'groups', g, ...path]),
             subject: `class/${record.id}`,
             problem: `${address} does not say how many pulls stand behind it`,
             got: shown(value),

@@ -24,14 +24,33 @@ export const feedFitsFactor: Rule = {
           });
           continue;
         }
-        for (const [field, why] of silentOn(figure.rig, record.data)) {
+        const taken = record.data.taken.find((one) => one.figure === address);
+        const { figure: _of, why: _why, ...readInto } = taken ?? { figure: address, why: '' };
+        for (const field of ['bearingMm', 'diameterMm'] as const) {
+          if (readInto[field] === undefined || figure.rig[field] === undefined) continue;
+          report({
+            at: record.at(['taken', record.data.taken.indexOf(taken as NonNullable<typeof taken>), field]),
+            subject: record.id,
+            problem: `${address} states its ${field}, and the factor takes it to be something`,
+            got: `${readInto[field]}, stated ${figure.rig[field]}`,
+            advice: 'Remove it from taken: only what a source does not print may be read into it.',
+          });
+        }
+        for (const [field, why] of silentOn({ ...readInto, ...figure.rig }, record.data)) {
           report({
             at,
             subject: record.id,
             problem: `${address} does not say its ${field}, and ${why}`,
-            advice: `Add ${field} to the rig as the source states it, or leave the figure out with this reason.`,
+            advice: `Add ${field} to the rig as the source states it, or to taken with the reason why it can be read into it; or leave the figure out.`,
           });
         }
+      }
+      for (const [i, { figure }] of record.data.taken.entries()) {
+        if (record.data.from.includes(figure)) continue;
+        report({
+          at: record.at(['taken', i, 'figure']), subject: record.id, problem: 'takes a condition of a figure that does not feed it', got: figure,
+          advice: 'Add the figure to from, or remove the entry.',
+        });
       }
     }
   },

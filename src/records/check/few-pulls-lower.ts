@@ -1,3 +1,4 @@
+import { namedIn } from '../compared.ts';
 import { pullsOf } from '../numbers.ts';
 import type { Rule } from './rule.ts';
 
@@ -13,7 +14,7 @@ export const fewPullsLower: Rule = {
     for (const { data } of factors.values()) for (const address of data.from) used.add(address);
     for (const { data } of classes.values()) {
       if ('from' in data.cv) for (const address of data.cv.from) used.add(address);
-      if ('groups' in data.tau) for (const address of data.tau.groups.flat()) used.add(address);
+      if ('groups' in data.tau) for (const { address } of namedIn(data.tau.groups.flat())) used.add(address);
     }
     for (const address of used) {
       const placed = cells.get(address);

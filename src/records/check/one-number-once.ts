@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
+import { namedIn } from '../compared.ts';
 import type { Position } from '../fault.ts';
 import type { Rule } from './rule.ts';
 
@@ -16,7 +17,8 @@ export const oneNumberOnce: Rule = {
         lists.push({ id: `class/${record.id}`, from: cv.from, at: (i) => record.at(['cv', 'from', i]) });
       if (!('groups' in tau)) continue;
       for (const [g, group] of tau.groups.entries()) {
-        lists.push({ id: `class/${record.id}`, from: group, at: (i) => record.at(['tau', 'groups', g, i]) });
+        const named = namedIn(group);
+        lists.push({ id: `class/${record.id}`, from: named.map(({ address }) => address), at: (i) => record.at(['tau', 'groups', g, ...(named[i]?.path ?? [])]) });
       }
     }
     for (const { id, from, at } of lists) {

@@ -1,3 +1,4 @@
+import { namedIn } from '../compared.ts';
 import type { ResolvedFigure } from '../read.ts';
 import { shown } from '../fault.ts';
 import { FORCE_UNITS } from '../units.ts';
@@ -33,9 +34,7 @@ export const onlyMeasuredFeeds: Rule = {
         });
       if ('groups' in tau)
         tau.groups.forEach((group, g) => {
-          group.forEach((address, i) => {
-            feeds(`class/${record.id}`, address, () => record.at(['tau', 'groups', g, i]));
-          });
+          for (const { address, path } of namedIn(group)) feeds(`class/${record.id}`, address, () => record.at(['tau', 'groups', g, ...path]));
         });
     }
     for (const record of [...factors.values(), ...slings.values()]) {

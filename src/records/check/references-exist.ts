@@ -13,6 +13,7 @@ const ONE: Record<Collection, [string, string]> = {
   gaps: ['gap', 'data/gaps/'],
   replacements: ['replacement', 'data/replacements/'],
   law: ['law', 'data/law/'],
+  rules: ['rule', 'data/rules/'],
 };
 
 export const referencesExist: Rule = {

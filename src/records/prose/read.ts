@@ -44,6 +44,7 @@ export function proseOf(records: Records): ProseOfProject {
   texts(records.methods);
   texts(records.replacements);
   texts(records.law);
+  texts(records.rules);
   read.set(records.files, all);
   return all;
 

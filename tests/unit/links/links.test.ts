@@ -10,11 +10,11 @@ import { migrate } from '../../../src/links/migrations.ts';
 import { parseLink } from '../../../src/links/parse-link.ts';
 import { parsePath, prebuiltPath } from '../../../src/links/prebuilt-path.ts';
 import { readNumber, writeNumber } from '../../../src/links/read-number.ts';
-import { EXAMPLE_RIG, EYE_IDS, INPUT_RANGES, OLD_SLING_MATERIALS, type InputRange } from '../../../src/links/rig-keys.ts';
+import { EXAMPLE_RIG, EYE_IDS, INPUT_RANGES, OLD_LIGHT_IDS, OLD_SLING_MATERIALS, OLD_USE_IDS, type InputRange } from '../../../src/links/rig-keys.ts';
 import { serialiseLink } from '../../../src/links/serialise-link.ts';
 import type { Rig } from '../../../src/strength/types.ts';
 
-const vocabulary = { slings: ['hmpe-8', 'hmpe-10', 'nylon-16', 'nylon-20'] };
+const vocabulary = { slings: ['hmpe-8', 'hmpe-10', 'nylon-16', 'nylon-20', 'nylon-cord-7'] };
 const number = (range: InputRange) => fc.double({ min: range.low, max: range.high, noNaN: true }).map((x) => (Object.is(x, -0) ? 0 : x));
 const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
 const anyRig: fc.Arbitrary<Rig> = fc.record({
@@ -25,15 +25,15 @@ const anyRig: fc.Arbitrary<Rig> = fc.record({
   lengthCm: orNull(number(INPUT_RANGES.length)),
   slingState: fc.constantFrom('new' as const, 'used' as const),
   demandKn: orNull(number(INPUT_RANGES.demand)),
-  old: orNull(fc.record({ material: orNull(fc.constantFrom(...OLD_SLING_MATERIALS)), ageYears: orNull(number(INPUT_RANGES.oldage)) }))
+  old: orNull(fc.record({ material: orNull(fc.constantFrom(...OLD_SLING_MATERIALS)), ageYears: orNull(number(INPUT_RANGES.oldage)), use: orNull(fc.constantFrom(...OLD_USE_IDS)), light: orNull(fc.constantFrom(...OLD_LIGHT_IDS)) }))
     // An old sling of which nothing is known is written as null: one rig, one form.
-    .map((old) => (old && old.material === null && old.ageYears === null ? null : old)),
+    .map((old) => (old && Object.values(old).every((one) => one === null) ? null : old)),
 });
 /** Strings near the grammar find more than random letters do. */
 const nearQuery = fc.array(fc.oneof(
   fc.constantFrom('rating=12', 'rating=12,5', 'rating=900', 'rating=-1', 'rating=1e1', 'rating=NaN', 'eye=bare-wire', 'eye=', 'eye', '=', '=5',
     'sling=hmpe-8', 'sling=__proto__', 'constructor=1', '%', '%zz=1', 'rating=%', 'bearing=unmeasured', 'used=new', 'v=1', 'v=0', 'v=x', 'd=2026-01-01.1',
-    'd=yesterday', 'm=1', 'm=0', 'unit=lbf', 'unit=stone', 'sort=name', 'oldage=3', 'oldsling=hmpe', 'demand=rating', 'length=+60+', 'rating=١٢'),
+    'd=yesterday', 'm=1', 'm=0', 'unit=lbf', 'unit=stone', 'sort=name', 'oldage=3', 'oldsling=hmpe', 'olduse=daily', 'oldlight=shade', 'demand=rating', 'length=+60+', 'rating=١٢'),
   fc.string({ unit: 'binary', maxLength: 12 }).map((s) => s.replaceAll('&', '')),
 )).map((pieces) => pieces.join('&'));
 const anyQuery = fc.oneof(fc.string({ unit: 'binary' }), fc.string(), nearQuery);
@@ -85,7 +85,7 @@ describe('writing and reading again', () => {
   });
 
   it('writes every input in a fixed order, also when it is the default', () => {
-    expect(serialiseLink(EXAMPLE_RIG)).toBe('v=1&rating=12&eye=sleeved-wire&bearing=unmeasured&sling=hmpe-10&length=60&used=new&demand=rating&oldsling=unknown&oldage=unknown');
+    expect(serialiseLink(EXAMPLE_RIG)).toBe('v=1&rating=12&eye=sleeved-wire&bearing=unmeasured&sling=hmpe-10&length=60&used=new&demand=rating&oldsling=unknown&oldage=unknown&olduse=unknown&oldlight=unknown');
   });
 
   it('keeps a prebuilt page out of the way of a query: the query wins, absent keys fall back to the page', () => {

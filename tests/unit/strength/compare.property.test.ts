@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { loadEvidence } from '../../../src/build/evidence.ts';
-import { EYES, MATERIALS } from '../../../src/records/schema.ts';
+import { EYES, MATERIALS, OLD_LIGHTS, OLD_USES } from '../../../src/records/schema.ts';
 import { normalCdf } from '../../../src/numerics/normal.ts';
 import { compare, twentieths } from '../../../src/strength/compare.ts';
 import type { Comparison, Rig, Row } from '../../../src/strength/types.ts';
@@ -21,7 +21,7 @@ const rigs: fc.Arbitrary<Rig> = fc.record({
   lengthCm: orUnknown(fc.constantFrom(30, 60, 120)),
   slingState: fc.constantFrom('new' as const, 'used' as const),
   demandKn: orUnknown(fc.double({ min: 1, max: 30, noNaN: true })),
-  old: orUnknown(fc.record({ material: orUnknown(fc.constantFrom(...MATERIALS)), ageYears: orUnknown(fc.double({ min: 0, max: 30, noNaN: true })) })),
+  old: orUnknown(fc.record({ material: orUnknown(fc.constantFrom(...MATERIALS)), ageYears: orUnknown(fc.double({ min: 0, max: 30, noNaN: true })), use: orUnknown(fc.constantFrom(...OLD_USES)), light: orUnknown(fc.constantFrom(...OLD_LIGHTS)) })),
 });
 const always = (check: (rig: Rig, answer: Comparison) => void): void => fc.assert(fc.property(rigs, (rig) => check(rig, compare(evidence, rig))), { numRuns: 300 });
 const row = (answer: Comparison, method: string): Row => answer.rows.find((r) => r.method === method) as Row;
