@@ -371,15 +371,33 @@ export function compare(evidence: Evidence, rig: Rig): Comparison {
   };
 }
 
+/** The links of a method's attachment for one rig; null without a result. Throws a RangeError where there is no such method. */
+function attachmentOf(ready: PreparedEvidence, rig: Rig, id: string): Draft {
+  const record = ready.evidence.methods[id];
+  if (!record) throw new RangeError(`method ${id}: no such record`);
+  return draftOf(ready, id, record, rig, rig.eye ?? 'bare-wire', rig.bearingMm ?? ready.smallestBearingMm);
+}
+
 /** Chance that method `a` breaks above method `b` in one pull each on the same device; null where either has no result. */
 export function wins(evidence: Evidence, rig: Rig, a: string, b: string): number | null {
   const ready = preparedOf(evidence);
-  const eye: Eye = rig.eye ?? 'bare-wire';
-  const bearingMm = rig.bearingMm ?? ready.smallestBearingMm;
-  const [first, second] = [a, b].map((id) => {
-    const record = evidence.methods[id];
-    if (!record) throw new RangeError(`method ${id}: no such record`);
-    return draftOf(ready, id, record, rig, eye, bearingMm);
-  }) as [Draft, Draft];
+  const first = attachmentOf(ready, rig, a);
+  const second = attachmentOf(ready, rig, b);
   return first.attachment && second.attachment ? beats(first, second) : null;
+}
+
+/** One method against another, both on the same device with the same sling. */
+export interface Pair { method: string; name: string; /** Share of pairs of pulls in which the first breaks above this one. */ wins: number }
+
+/**
+ * One method against each other one with a number for this rig, in the order of the page. Home methods only: none is
+ * set beside the maker's sling, whose strength is known as the rating alone.
+ */
+export function pairsOf(evidence: Evidence, { rig, rows }: Comparison, method: string): Pair[] {
+  const ready = preparedOf(evidence);
+  const computed = rows.filter((row) => row.attachment && evidence.methods[row.method]?.role === 'home');
+  if (!computed.some((row) => row.method === method)) return [];
+  const first = attachmentOf(ready, rig, method);
+  return computed.filter((row) => row.method !== method)
+    .map((row) => ({ method: row.method, name: row.name, wins: beats(first, attachmentOf(ready, rig, row.method)) }));
 }

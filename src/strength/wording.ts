@@ -57,6 +57,17 @@ export function aboveShort(row: Row, lineKn: number, unit: ForceUnit): string | 
 export const lowAndMiddle = (spread: Spread, unit: ForceUnit): string =>
   `1 in 20 below ${forceNumber(spread.low, unit)}, half below ${force(spread.middle, unit)}`;
 
+/** Out of twenty pairs, from so many on a method counts as the stronger one; fewer either way are a tie. */
+const STRONGER_FROM = 13;
+
+/** "stronger in about 17 of 20 pairs", "weaker in about 17 of 20 pairs", or a tie, said as one. @param wins share of pairs between 0 and 1 */
+export function pairShort(wins: number): string {
+  const ahead = Math.round(wins * 20);
+  if (ahead >= STRONGER_FROM) return `stronger in ${aboutOfTwenty(ahead)} of 20 pairs`;
+  if (20 - ahead >= STRONGER_FROM) return `weaker in ${aboutOfTwenty(20 - ahead)} of 20 pairs`;
+  return `a tie: stronger in ${aboutOfTwenty(ahead)} of 20 pairs`;
+}
+
 /** Both ends of the spread in full sentences, with what the low value is not. */
 export const spreadSentence = (spread: Spread, unit: ForceUnit): string =>
   `Half break below ${force(spread.middle, unit)}; 1 in 20 breaks below ${force(spread.low, unit)}. That is no minimum and no working load.`;
