@@ -62,7 +62,7 @@ export function valuesOf(id: string, record: Single | Table): ShownFigure[] {
  * Values that the model assumes, given the shape of figures: so that every assumed number has an address of its own
  * and a page with its reason. The ids begin with `assumed/`.
  */
-export function assumedFigures(records: Pick<SiteRecords, 'factors' | 'classes'>, day: string): Map<string, Table> {
+export function assumedFigures(records: Pick<SiteRecords, 'factors' | 'classes' | 'methods'>, day: string): Map<string, Table> {
   const made = new Map<string, Table>();
   const table = (what: string, cells: Table['cells']): Table => ({ what, kind: 'assumed', standing: 'assumed', unit: 'ratio', checked: day, cells });
   for (const [id, factor] of records.factors) {
@@ -76,6 +76,11 @@ export function assumedFigures(records: Pick<SiteRecords, 'factors' | 'classes'>
       if (factor.times.spread > 0) cells['times-spread'] = { value: factor.times.spread, note: 'Spread of that multiplier: standard deviation of its natural logarithm.' };
     }
     if (factor.bridge) cells['bridge'] = { value: factor.bridge.spread, note: `Extra spread where the width is carried over: standard deviation of the natural logarithm. ${factor.bridge.why}` };
+    factor.taken.forEach(({ figure, bearingMm, diameterMm, why }, i) => {
+      const note = `Not printed in ${figure}, and read into it. ${why}`;
+      if (bearingMm !== undefined) cells[`taken-bearing-${i + 1}`] = { value: bearingMm, unit: 'mm', note: `Bearing. ${note}` };
+      if (diameterMm !== undefined) cells[`taken-diameter-${i + 1}`] = { value: diameterMm, unit: 'mm', note: `Diameter of the cord. ${note}` };
+    });
     if (Object.keys(cells).length > 0) made.set(`assumed/factor-${id}`, table(factor.what, cells));
   }
   for (const [id, group] of records.classes) {
@@ -84,6 +89,12 @@ export function assumedFigures(records: Pick<SiteRecords, 'factors' | 'classes'>
     cells['ceiling'] = { value: group.ceiling.cv, note: `The largest scatter that a series of this class may have. ${group.ceiling.why}` };
     if ('assumed' in group.tau) cells['tau'] = { value: group.tau.assumed, note: `Spread between laboratories: standard deviation of the natural logarithm. ${group.tau.why}` };
     made.set(`assumed/class-${id}`, table(group.what, cells));
+  }
+  for (const [id, { name, length }] of records.methods) {
+    if (length.lessWidths === undefined) continue;
+    made.set(`assumed/method-${id}`, table(`${name}: what knots and turns take off the finished length, in widths of the sling`, {
+      length: { value: length.lessWidths, note: `Widths of tape, or diameters of cord. ${length.why ?? ''}` },
+    }));
   }
   return made;
 }
