@@ -15,7 +15,7 @@ export const POSSIBLE: Readonly<Record<Unit, readonly [number, number]>> = {
   lbf: [0, 112_000],
   percent: [0, 500],
   ratio: [0, 20],
-  mm: [0, 1000],
+  mm: [0, 5000],
   cm: [0, 1000],
   m: [0, 10_000],
   kg: [0, 10_000],
