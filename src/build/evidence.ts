@@ -88,7 +88,10 @@ export function evidenceOf(records: Records): Evidence {
     for (const id of [...method.shown, ...method.apart.flatMap((reason) => [...reason.figures, ...reason.published])]) named.add(id);
   }
   for (const gap of Object.values(gaps)) for (const id of gap.nearest) named.add(id);
-  for (const rule of records.rules.values()) for (const id of rule.data.figures) named.add(id);
+  for (const { data: rule } of records.rules.values()) {
+    for (const id of rule.figures) named.add(id);
+    if (rule.due) named.add(rule.due.figure);
+  }
   const figures: Record<string, Figure> = {};
   for (const id of [...named].sort()) {
     const cell = records.cells.get(id)?.figure;
@@ -105,7 +108,7 @@ export function evidenceOf(records: Records): Evidence {
   const cells = Object.fromEntries([...records.cells].map(([id, { figure }]) => [id, figure]));
   const classes = Object.fromEntries(Object.entries(classValues(plain(records.classes), cells)).map(([id, value]) => [id, rounded(value)]));
   const rules = Object.fromEntries(Object.entries(plain(records.rules)).map(([id, { order, verdict, when, says, figures: named, due }]) =>
-    [id, { order, verdict, when, says, figures: named, years: due ? yearsOf(id, due, cells) : null }]));
+    [id, { order, verdict, when, says, figures: due && !named.includes(due.figure) ? [due.figure, ...named] : named, years: due ? yearsOf(id, due, cells) : null }]));
   return { version: '', model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps: asRead(gaps), rules };
 }
 

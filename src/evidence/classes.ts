@@ -148,7 +148,7 @@ export function classValues(
       };
       const scatter = { cv, ceiling };
       const estimate = pooledTau(record.tau.groups.map((group) => {
-        // A share of a straight strength has the errors of both; the rest is merged by study.
+        // A share has the errors of both its sides. The record check sees to it that each is another study's.
         const shares = group.filter((each) => typeof each !== 'string').map(({ figure, over }) => {
           const part = centre(counted(figure), scatter);
           const whole = centre(counted(over), scatter);

@@ -29,6 +29,8 @@ const ADVICE: Record<string, string> = {
   'is not a two-letter language code': 'Write en, de, fr and so on.',
   'the low end is not below the high end': 'Put the smaller number first.',
   'extremes of n need an n of two or more': 'Add n, or choose another kind.',
+  'takes neither a bearing nor a diameter': 'Add bearingMm or diameterMm, or remove the entry.',
+  'what is taken off needs a share to take it from, and a why': 'Add share and why, or remove lessWidths.',
 };
 const VALUE_ADVICE =
   'Write a number, or choose a form: { tests: [...] }, { mean, sd, n }, { low, high, kind }, { atLeast }, { atMost }, { statement }.';

@@ -12,8 +12,12 @@ export interface Judgement { rule: string; verdict: RuleRecord['verdict']; due: 
 
 const meets = <T>(value: T | null, wanted: readonly T[] | undefined): boolean => wanted === undefined || value === null || wanted.includes(value);
 
-/** Rules that speak of a sling: what is due first, retirement before inspection, then by the least time left and the rules' own order. */
+/**
+ * Rules that speak of a sling: what is due first, retirement before inspection, then by the least time left and the rules' own order.
+ * @throws RangeError when the age is no number of years from 0
+ */
 export function judge(rules: Readonly<Record<string, RetirementRule>>, sling: JudgedSling): Judgement[] {
+  if (sling.ageYears !== null && !(sling.ageYears >= 0 && sling.ageYears < Infinity)) throw new RangeError(`ageYears must be 0 or more (got ${sling.ageYears})`);
   const met = Object.entries(rules).filter(([, { when }]) =>
     meets(sling.material, when.materials) && meets(sling.use, when.uses) && meets(sling.light, when.lights));
   const judged = met.map(([rule, { verdict, years }]): Judgement => {

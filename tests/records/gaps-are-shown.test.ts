@@ -11,7 +11,16 @@ test('every gap blocks a cell or names the methods that it concerns', () => {
   expect(unseen).toEqual([]);
 });
 
-test('what a sleeve does and what water and frost do is asked of every home method', () => {
-  const home = [...methods].filter(([, { data }]) => data.role === 'home').map(([id]) => id).sort();
-  for (const id of ['hitch-on-sleeved-wire', 'wet-and-frozen']) expect(gaps.get(id)?.data.concerns.toSorted(), id).toEqual(home);
+const home = [...methods].filter(([, { data }]) => data.role === 'home');
+const concerned = (gap: string): string[] | undefined => gaps.get(gap)?.data.concerns.toSorted();
+
+test('what water and frost do is asked of every home method', () => {
+  expect(concerned('wet-and-frozen')).toEqual(home.map(([id]) => id).sort());
+});
+
+test('what a sleeve does is asked of every home method whose textile may bear on one', () => {
+  // The link at the eye is the textile, or the metal of the eye itself.
+  const onSleeve = home.filter(([, { data }]) => data.eyes.includes('sleeved-wire') && data.links.some(({ part, at }) => at === 'eye' && part !== 'eye'));
+  expect(onSleeve.length).toBeGreaterThan(0);
+  expect(concerned('hitch-on-sleeved-wire')).toEqual(onSleeve.map(([id]) => id).sort());
 });

@@ -43,6 +43,16 @@ locator: table 2
 checked: "2026-01-05"
 lowered: [{ by: few, why: "5 pulls" }]
 `,
+  'data/figures/lab-a/knot-force.yaml': `what: Sewn slings with a knot, breaking force
+kind: measured
+value: { tests: [13.8, 14.1, 14.4] }
+unit: kN
+rig: { form: sewn-loop, material: hmpe }
+standing: read
+locator: table 3
+checked: "2026-01-05"
+lowered: [{ by: few, why: "3 pulls" }]
+`,
   'data/figures/lab-b/table.yaml': `what: Sewn slings, straight
 kind: measured
 unit: kN
@@ -61,6 +71,14 @@ value: 22
 unit: kN
 standing: read
 locator: clause 4
+checked: "2026-01-05"
+`,
+  'data/figures/lab-b/lifetime.yaml': `what: Years from manufacture at which a sling is replaced
+kind: rule
+value: 10
+unit: years
+standing: read
+locator: clause 7
 checked: "2026-01-05"
 `,
   'data/factors/straight.yaml': `what: New sewn sling, straight
@@ -90,6 +108,7 @@ eyes: [bare-wire]
 links:
   - { name: sling over the eye, part: sling, at: eye, legs: 4, factors: [straight] }
 length: { words: half the sling, share: 0.5 }
+bulk: Two strands at the eye.
 oneClipError: { what: Only one end is clipped., releases: true }
 closed: { possible: true, why: It is threaded. }
 `,
@@ -102,6 +121,7 @@ eyes: [bare-wire, sleeved-wire, wire-under-bar, metal-bar, twin-eye]
 links:
   - { name: sling over the eye, part: sling, at: eye, legs: 2, factors: [straight] }
 length: { words: as made }
+bulk: One sling.
 oneClipError: { what: One loop to clip., releases: false }
 closed: { possible: false, why: It is sewn in place. }
 `,
@@ -139,6 +159,13 @@ figures: [lab-b/floor]
 says: Altered equipment is new equipment.
 figures: [lab-b/floor]
 checked: "2026-01-05"
+`,
+  'data/rules/age.yaml': `what: Slings go at the age that the laboratory prints
+order: 1
+verdict: retire
+due: { figure: lab-b/lifetime, reads: value }
+says: The laboratory replaces a sling at this age, whatever it looks like.
+figures: [lab-b/lifetime]
 `,
 };
 

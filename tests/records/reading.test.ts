@@ -95,6 +95,28 @@ describe('figures', () => {
   });
 });
 
+describe('what a record may leave out', () => {
+  const { factors, methods, gaps, rules } = readAll(SOUND);
+
+  test('a factor takes nothing and leaves nothing out', () => {
+    expect(factors.get('knot')?.data).toMatchObject({ taken: [], leftOut: [] });
+    expect(factors.get('knot')?.data.bridge).toBeUndefined();
+  });
+
+  test('a method is apart for nothing, shows nothing, and is named by its own id in tests', () => {
+    expect(methods.get('basket')?.data).toMatchObject({ apart: [], shown: [] });
+    expect(methods.get('basket')?.data.riggings).toBeUndefined();
+  });
+
+  test('a gap concerns no further method', () => {
+    expect(gaps.get('basket-on-thin-wire')?.data.concerns).toEqual([]);
+  });
+
+  test('a rule of retirement speaks of every sling', () => {
+    expect(rules.get('age')?.data).toMatchObject({ when: {}, due: { figure: 'lab-b/lifetime', reads: 'value' } });
+  });
+});
+
 describe('one run', () => {
   const TEN = `what: Slings
 kind: measurd

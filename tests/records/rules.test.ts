@@ -19,6 +19,10 @@ describe('rules of the record check', () => {
   });
 
   const STRAIGHT = 'data/figures/lab-a/straight.yaml';
+  const KNOT = 'data/figures/lab-a/knot.yaml';
+  const STRAIGHT_FACTOR = 'data/factors/straight.yaml';
+  const KNOT_FACTOR = 'data/factors/knot.yaml';
+  const AGE_RULE = 'data/rules/age.yaml';
   const NEW = 'data/figures/lab-a/new.yaml';
   const plain = (fields: string) => `what: A result\nkind: measured\nstanding: read\nlocator: page 1\nchecked: "2026-01-05"\n${fields}`;
   test.each<[string, Record<string, string>]>([
@@ -27,16 +31,47 @@ describe('rules of the record check', () => {
     ['thin cord that breaks at little', { [NEW]: plain('value: { tests: [250] }\nunit: N\nrig: { form: cord, diameterMm: 2 }\n') }],
     ['a yarn', { [NEW]: plain('value: { tests: [250] }\nunit: N\nrig: { form: yarn }\n') }],
     ['a study of two records, near to another', { [NEW]: plain('value: 12\nunit: kN\nstudy: lab-aa\n'), 'data/figures/lab-a/newer.yaml': plain('value: 13\nunit: kN\nstudy: lab-aa\n') }],
+    ['a bearing and a diameter that the factor takes where the figure is silent', {
+      [KNOT]: (SOUND[KNOT] as string).replace('form: sewn-loop, material: hmpe, widthMm: 10', 'form: cord, material: hmpe'),
+      [KNOT_FACTOR]: (SOUND[KNOT_FACTOR] as string).replace('forms: [sewn-loop], widthMm: [9, 12] }', 'forms: [cord] }\nalong: bearingMm')
+        .concat('taken: [{ figure: lab-a/knot, bearingMm: 10, diameterMm: 6, why: as told }]\n'),
+    }],
+    ['a class whose laboratories agree in shares of their own straight strengths', {
+      'data/factors/class/sewn.yaml': (SOUND['data/factors/class/sewn.yaml'] as string)
+        .replace('[[lab-a/straight, lab-b/table#wide]]', '[[{ figure: lab-a/knot-force, over: lab-a/straight }, { figure: lab-b/table#wide, over: lab-b/table#narrow }]]'),
+    }],
+    ['a class with a group of forces in two units, two of shares and one of printed shares, all of the same two laboratories', {
+      [NEW]: plain('value: { tests: [14000, 14100] }\nunit: N\nlowered: [{ by: few, why: as told }]\n'),
+      'data/figures/lab-b/new.yaml': plain('value: { mean: 0.61, n: 3 }\nunit: ratio\nof: unknotted\nlowered: [{ by: few, why: as told }]\n'),
+      'data/factors/class/sewn.yaml': (SOUND['data/factors/class/sewn.yaml'] as string)
+        .replace('[[lab-a/straight, lab-b/table#wide]]', '[[lab-a/new, lab-b/table#wide], [{ figure: lab-a/new, over: lab-a/straight }, { figure: lab-b/table#wide, over: lab-b/table#narrow }], [{ figure: lab-a/knot-force, over: lab-a/straight }, { figure: lab-b/table#wide, over: lab-b/table#narrow }], [lab-a/knot, lab-b/new]]'),
+    }],
+    ...['[6, 8]', '[4, 6]'].map((widthMm): [string, Record<string, string>] => [`a diameter that is taken at an end of ${widthMm}, and a force of rope that is carried over by its section`, {
+      [NEW]: plain('value: { tests: [9, 9.1] }\nunit: kN\nrig: { method: straight, form: rope, material: nylon }\nlowered: [{ by: few, why: as told }]\n'),
+      'data/factors/rope.yaml': `what: Rope, straight\nacts: loop\nclass: sewn\napplies: { riggings: [straight], materials: [nylon], forms: [cord, rope], widthMm: ${widthMm} }\nfrom: [lab-a/new]\ntaken: [{ figure: lab-a/new, diameterMm: 6, why: as told }]\nbridge: { widthMm: [3, 9], spread: 0.2, bySection: true, why: as told }\n`,
+    }]),
+    ['a sewn loop that is carried over to other widths without its section', { [STRAIGHT_FACTOR]: (SOUND[STRAIGHT_FACTOR] as string).concat('bridge: { widthMm: [6, 14], spread: 0.2, why: as told }\n') }],
+    ['a rule that holds at once', { [AGE_RULE]: (SOUND[AGE_RULE] as string).replace(/due.*\n/, '') }],
+    ['a rule that falls due at the age at which a group begins', {
+      [NEW]: plain('value: { mean: 60, n: 10 }\nunit: percent\nof: new\nrig: { ageYears: { from: 5, to: 10 } }\n'),
+      [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: age from'),
+    }],
     ['a required force below what breaks', { [NEW]: plain('value: 10\nunit: N\n').replace('measured', 'required') }],
   ])('%s: no fault', (_what, files) => {
     expect(checkProject({ ...SOUND, ...files }, JOINED_RULES).map(formatFault)).toEqual([]);
   });
 
-  test('what the engine refuses is told, whatever the other rules say', () => {
-    const floor = 'data/figures/lab-b/floor.yaml';
-    const faults = checkProject({ ...SOUND, [floor]: (SOUND[floor] as string).replace('value: 22', 'value: { atLeast: 22 }') }, JOINED_RULES);
+  test.each<[string, string, [string, string], string]>([
+    ['a floor that is no single force', 'data/figures/lab-b/floor.yaml', ['value: 22', 'value: { atLeast: 22 }'], 'floor lab-b/floor: is no single force'],
+    ['a rule that falls due at a force', AGE_RULE, ['lab-b/lifetime, reads: value', 'lab-b/floor, reads: value'], 'rule age: lab-b/floor says no value in years'],
+    ['a rule that falls due at a range of years', 'data/figures/lab-b/lifetime.yaml', ['value: 10', 'value: { atMost: 10 }'], 'rule age: lab-b/lifetime says no value in years'],
+    ['a rule that falls due at an age that its figure does not say', AGE_RULE, ['reads: value', 'reads: age from'], 'rule age: lab-b/lifetime says no age from in years'],
+  ])('what the engine refuses is told, whatever the other rules say: %s', (_what, file, [from, to], problem) => {
+    const text = SOUND[file] as string;
+    expect(text.split(from)).toHaveLength(2);
+    const faults = checkProject({ ...SOUND, [file]: text.replace(from, to) }, JOINED_RULES);
     expect(faults.filter((fault) => fault.rule === 'gaps-agree').map(formatFault)).toEqual([
-      'data:1:1 evidence: nothing can be compared: floor lab-b/floor: is no single force. Correct the other faults first; where there is none, the engine asks for more than the check does.',
+      `data:1:1 evidence: nothing can be compared: ${problem}. Correct the other faults first; where there is none, the engine asks for more than the check does.`,
     ]);
   });
 

@@ -31,6 +31,7 @@ const NAMED: [string, Parameters<typeof constraintsOf>[1]][] = [
   ['gap', schemas.gap],
   ['replacement', schemas.replacement],
   ['law', schemas.law],
+  ['rule', schemas.rule],
 ];
 const seen: Parameters<typeof constraintsOf>[2] = new Set();
 const constraints = NAMED.flatMap(([name, schema]) =>
@@ -102,6 +103,24 @@ const SPECIAL: Record<string, [unknown, Path, string, string]> = {
     'the low end is not below the high end (got 2)',
     'Put the smaller number first.',
   ],
+  'factor.taken[] refinement 1': [
+    { figure: 'lab-a/straight', why: 'as told' },
+    ['figure'],
+    'takes neither a bearing nor a diameter (got lab-a/straight)',
+    'Add bearingMm or diameterMm, or remove the entry.',
+  ],
+  'method.length refinement 1': [
+    { words: 'half', share: 0.5, lessWidths: 20 },
+    ['lessWidths'],
+    'what is taken off needs a share to take it from, and a why (got 20)',
+    'Add share and why, or remove lessWidths.',
+  ],
+  'class.tau|1.groups[][] union': [
+    'lab-a',
+    [],
+    'is not an address like source/result or source/result#cell (got lab-a)',
+    'Write the path of a figure below data/figures/, without its ending.',
+  ],
   'figure.of union': ['unknoted', [], 'is none of the known words (got unknoted)', 'Did you mean unknotted?'],
   'figure.of|2 string': [
     true,
@@ -153,6 +172,32 @@ function placeOf(constraint: Constraint & { name: string }): { shape: Shape; pat
     if (branch && (path.length === 0 || has(shape.record, path))) return { shape, path };
   }
   return undefined;
+}
+
+/** Fields below a schema that none of some values has; of a union each group of fields is looked at in the values that are of it. */
+function unfilled(name: string, schema: Parameters<typeof constraintsOf>[1], values: readonly unknown[]): string[] {
+  const here = bare(schema);
+  const def = defOf(here);
+  const parts = (part: Parameters<typeof constraintsOf>[1], below: readonly unknown[], step: string) => unfilled(`${name}${step}`, part, below);
+  switch (def.type) {
+    case 'object':
+      return Object.entries(def.shape ?? {}).flatMap(([key, part]) => {
+        const below = values.map((value) => (value as Record<string, unknown>)[key]).filter((value) => value !== undefined);
+        return below.length === 0 ? [`${name}.${key}`] : parts(part, below, `.${key}`);
+      });
+    case 'array':
+      return parts(def.element as typeof schema, values.flatMap((value) => value as unknown[]), '[]');
+    case 'record':
+      return parts(def.valueType as typeof schema, values.flatMap((value) => Object.values(value as object)), '{}');
+    case 'union':
+      return (def.options ?? []).flatMap((option, i) => {
+        if (defOf(option).type !== 'object') return [];
+        const own = values.filter((value) => (option as unknown as { safeParse(v: unknown): { success: boolean } }).safeParse(value).success);
+        return own.length === 0 ? [`${name}|${i + 1}`] : parts(option, own, `|${i + 1}`);
+      });
+    default:
+      return [];
+  }
 }
 
 interface Case {
@@ -293,6 +338,34 @@ describe('shape of records', () => {
     expect(cases.filter((c) => typeof c.made === 'string').map((c) => c.made)).toEqual([]);
     expect(new Set(cases.map((c) => c.id)).size).toBe(cases.length);
     expect(cases.length).toBeGreaterThan(200);
+  });
+
+  // Written by hand: a field that becomes optional must be taken off this list, too.
+  test.each<[string, string]>([
+    ['figure', 'what kind standing checked'],
+    ['table', 'what kind standing checked cells'],
+    ['moved', 'kind to on why'],
+    ['split', 'kind to on why'],
+    ['source', 'type title authors issued language free checked'],
+    ['factor', 'what acts class applies from'],
+    ['class', 'what cv ceiling tau'],
+    ['method', 'name order role summary takes eyes links length bulk oneClipError closed'],
+    ['sling', 'name order form material widthMm lengthsCm'],
+    ['gap', 'question nearest test'],
+    ['replacement', 'name order who keeps ask'],
+    ['law', 'region says figures checked'],
+    ['rule', 'what order verdict says figures'],
+  ])('a %s needs these fields: %s', (name, fields) => {
+    const { shape } = defOf(NAMED.find(([other]) => other === name)?.[1] as Parameters<typeof constraintsOf>[1]);
+    const required = Object.entries(shape ?? {}).filter(([, part]) => !['optional', 'default'].includes(defOf(part).type));
+    expect(required.map(([key]) => key).sort()).toEqual(fields.split(' ').sort());
+  });
+
+  test('every field of every schema is filled in somewhere', () => {
+    expect(NAMED.flatMap(([name, schema]) => {
+      const filled = SHAPES.filter((shape) => shape.name === name).map(({ record }) => (name.startsWith('value ') ? record['value'] : record));
+      return unfilled(name, schema, filled);
+    })).toEqual([]);
   });
 
   test('the filled-in records themselves have no fault of shape', () => {

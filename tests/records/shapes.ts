@@ -65,7 +65,7 @@ export const SHAPES: readonly Shape[] = [
         asPrinted: '12.5',
         study: 'lab-a',
         note: 'as told',
-        lowered: [{ by: 'few', why: 'few pulls' }],
+        lowered: [{ by: 'few', steps: 2, why: 'few pulls' }],
       },
     },
   }),
@@ -119,8 +119,9 @@ export const SHAPES: readonly Shape[] = [
     along: 'bearingMm',
     from: ['lab-a/straight'],
     leftOut: [{ figure: 'lab-a/knot', why: 'a knot' }],
+    taken: [{ figure: 'lab-a/straight', bearingMm: 10, diameterMm: 6, why: 'as its fixtures have it' }],
     times: { by: 2, spread: 0.1, why: 'two loops' },
-    bridge: { widthMm: [6, 14], spread: 0.2, why: 'no other width' },
+    bridge: { widthMm: [6, 14], spread: 0.2, bySection: true, why: 'no other width' },
     assumed: { low: 1, high: 2, why: 'as told' },
     floor: 'lab-b/floor',
   }),
@@ -132,6 +133,19 @@ export const SHAPES: readonly Shape[] = [
       cv: { from: ['lab-a/straight'], note: 'pooled' },
       ceiling: { cv: 0.2, why: 'as told' },
       tau: { groups: [['lab-a/straight', 'lab-b/table#wide']], note: 'two' },
+    },
+    {
+      what: 'Sewn',
+      cv: { assumed: 0.1, why: 'as told' },
+      ceiling: { cv: 0.2, why: 'as told' },
+      tau: {
+        groups: [
+          [
+            { figure: 'lab-a/knot', over: 'lab-a/straight' },
+            { figure: 'lab-b/table#wide', over: 'lab-b/table#narrow' },
+          ],
+        ],
+      },
     },
     {
       what: 'Sewn',
@@ -154,7 +168,9 @@ export const SHAPES: readonly Shape[] = [
     takes: ['sewn-loop'],
     eyes: ['bare-wire'],
     links: [{ name: 'sling', part: 'sling', at: 'eye', legs: 4, factors: ['straight'] }],
-    length: { words: 'half', share: 0.5 },
+    length: { words: 'half', share: 0.5, lessWidths: 20, why: 'as told' },
+    bulk: 'Two strands.',
+    riggings: ['basket'],
     oneClipError: { what: 'One end.', releases: true },
     closed: { possible: true, why: 'Threaded.' },
     apart: [
@@ -199,6 +215,15 @@ export const SHAPES: readonly Shape[] = [
     says: 'Altered is new.',
     figures: ['lab-b/floor'],
     checked: '2026-01-05',
+  }),
+  ...at('rule', 'data/rules/x.yaml', {
+    what: 'Age',
+    order: 1,
+    verdict: 'retire',
+    when: { materials: ['hmpe'], uses: ['weekly'], lights: ['sun'] },
+    due: { figure: 'lab-b/lifetime', reads: 'value' },
+    says: 'It is old.',
+    figures: ['lab-b/floor'],
   }),
 ];
 

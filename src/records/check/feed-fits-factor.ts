@@ -5,7 +5,7 @@ import type { Rule } from './rule.ts';
 export const feedFitsFactor: Rule = {
   name: 'feed-fits-factor',
   description:
-    'No figure feeds a factor whose stated rigging, material, form, bearing, width or legs are not its own, or that is silent on what the factor is matched by.',
+    'No figure feeds a factor whose stated rigging, material, form, bearing, width or legs are not its own, or that is silent on what the factor is matched by and nothing is read into it; what is stated is never taken to be something else.',
   check(report, { factors, cells }) {
     for (const record of factors.values()) {
       for (const [i, address] of record.data.from.entries()) {
@@ -26,7 +26,7 @@ export const feedFitsFactor: Rule = {
         }
         const taken = record.data.taken.find((one) => one.figure === address);
         const { figure: _of, why: _why, ...readInto } = taken ?? { figure: address, why: '' };
-        for (const field of ['bearingMm', 'diameterMm'] as const) {
+        for (const field of TAKEN) {
           if (readInto[field] === undefined || figure.rig[field] === undefined) continue;
           report({
             at: record.at(['taken', record.data.taken.indexOf(taken as NonNullable<typeof taken>), field]),
@@ -41,7 +41,9 @@ export const feedFitsFactor: Rule = {
             at,
             subject: record.id,
             problem: `${address} does not say its ${field}, and ${why}`,
-            advice: `Add ${field} to the rig as the source states it, or to taken with the reason why it can be read into it; or leave the figure out.`,
+            advice: (TAKEN as readonly string[]).includes(field)
+              ? `Add ${field} to the rig as the source states it, or to taken with the reason why it can be read into it; or leave the figure out.`
+              : `Add ${field} to the rig as the source states it, or leave the figure out with this reason.`,
           });
         }
       }
@@ -56,6 +58,8 @@ export const feedFitsFactor: Rule = {
   },
 };
 
+/** Conditions that may be read into a figure that is silent on them. */
+const TAKEN = ['bearingMm', 'diameterMm'] as const;
 /** Forms of textile that a width, or a diameter, tells apart. */
 const BY_WIDTH: readonly string[] = ['sewn-loop', 'tape'];
 const BY_DIAMETER: readonly string[] = ['cord', 'rope'];

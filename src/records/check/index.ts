@@ -1,5 +1,6 @@
 /** All rules of the record check, in the order in which they are read. */
 import { assumedHasReason } from './assumed-has-reason.ts';
+import { classGroupsCompareLike } from './class-groups-compare-like.ts';
 import { classGroupsStateN } from './class-groups-state-n.ts';
 import { classSeriesStateScatter } from './class-series-state-scatter.ts';
 import { demoStaysInDemo } from './demo-stays-in-demo.ts';
@@ -27,6 +28,7 @@ import type { Rule } from './rule.ts';
 import { standingHasLocator } from './standing-has-locator.ts';
 import { standingHasSource } from './standing-has-source.ts';
 import { studyNameIsMeant } from './study-name-is-meant.ts';
+import { takenIsNeeded } from './taken-is-needed.ts';
 import { valueIsPossible } from './value-is-possible.ts';
 
 export const RULES: readonly Rule[] = [
@@ -50,6 +52,8 @@ export const RULES: readonly Rule[] = [
   feedFitsFactor,
   classSeriesStateScatter,
   classGroupsStateN,
+  classGroupsCompareLike,
+  takenIsNeeded,
   fewPullsLower,
   studyNameIsMeant,
   oneReference,

@@ -1,5 +1,7 @@
 /** Values of a factor, worked by hand. Each expectation names its arithmetic; d2 from ASTM's table of control-chart constants. */
-import { expect, test } from 'vitest';
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
 import type { ClassValue } from '../../../src/evidence/classes.ts';
 import { byStudy, censoredMean, classValues } from '../../../src/evidence/classes.ts';
 import checks from '../../reference/published-checks.json' with { type: 'json' };
@@ -165,4 +167,157 @@ test('a class pools its cv by degrees of freedom and borrows tau where it says s
   expect(values['one']).toMatchObject({ cvDf: 4, tau: 0.17, tauFrom: 'borrowed' });
   const circle = { one: parse({ ...classes.one, tau: { borrowed: 'one', why: 'x' } }) };
   expect(() => classValues(circle, figures)).toThrow('class one: borrows in a circle (one < one)');
+});
+
+describe('a condition that the factor takes where a source is silent', () => {
+  const cord = (from: string[], more: Record<string, unknown> = {}): FactorRecord =>
+    record(from, { applies: { materials: ['nylon'], forms: ['cord'] }, along: 'bearingMm', ...more });
+  const on: Sought = { material: 'nylon', form: 'cord', widthMm: 6, bearingMm: 10 };
+  const series = (rig: Given['rig'], certainty: Given['certainty'] = 'high', id = 'a/b'): Given => ({ ...figure(id, { mean: 10, n: 4 }, rig), certainty });
+  const reading = (conditions: Record<string, number>, of = 'a/b') => ({ figure: of, why: 'a test', ...conditions });
+
+  // Counted by hand on the ladder high, moderate, low, very low: a step for each condition, and no step below the last.
+  test.each<[string, Given['rig'], Record<string, number> | null, Given['certainty'], string]>([
+    ['none', { bearingMm: 10, diameterMm: 6 }, null, 'high', 'high'],
+    ['the bearing', { diameterMm: 6 }, { bearingMm: 10 }, 'high', 'moderate'],
+    ['the diameter', { bearingMm: 10 }, { diameterMm: 6 }, 'high', 'moderate'],
+    ['both', {}, { bearingMm: 10, diameterMm: 6 }, 'high', 'low'],
+    ['both, of a figure of low certainty', {}, { bearingMm: 10, diameterMm: 6 }, 'low', 'very low'],
+    ['both, of a figure of very low certainty', {}, { bearingMm: 10, diameterMm: 6 }, 'very low', 'very low'],
+  ])('costs a step of certainty: %s', (_what, rig, conditions, before, after) => {
+    const found = ask(cord(['a/b'], conditions ? { taken: [reading(conditions)] } : {}), byId(series(rig, before)), on);
+    if (!('value' in found)) throw new Error('no value');
+    expect(Math.exp(found.value.mu)).toBeCloseTo(10, 12);
+    expect(found.value).toMatchObject({ certainty: after, bridged: false, between: false });
+  });
+
+  test('without it the figure matches nothing, and one of two is not enough', () => {
+    for (const [rig, conditions] of [[{ diameterMm: 6 }, null], [{ bearingMm: 10 }, null], [{}, { bearingMm: 10 }], [{}, { diameterMm: 6 }]] as const) {
+      expect(ask(cord(['a/b'], conditions ? { taken: [reading(conditions)] } : {}), byId(series(rig)), on)).toEqual({ miss: 'other-width' });
+    }
+  });
+
+  test('is held to the same limits as one that is printed', () => {
+    const record = cord(['a/b'], { taken: [reading({ bearingMm: 10, diameterMm: 6 })] });
+    const at = (more: Partial<Sought>) => ask(record, byId(series({})), { ...on, ...more });
+    expect(at({ bearingMm: 10.5 })).toHaveProperty('value');
+    expect(at({ bearingMm: 10.6 })).toEqual({ miss: 'thicker' });
+    expect(at({ bearingMm: 9.4 })).toEqual({ miss: 'thinner' });
+    expect(at({ widthMm: 6.5 })).toHaveProperty('value');
+    expect(at({ widthMm: 6.6 })).toEqual({ miss: 'other-width' });
+  });
+
+  test('lowers the figure that it is taken of and no other', () => {
+    const taken = [reading({ bearingMm: 10, diameterMm: 6 }, 'b/c')];
+    const pair = (stated: Given['certainty'], silent: Given['certainty']) =>
+      ask(cord(['a/b', 'b/c'], { taken }), byId(series({ bearingMm: 10, diameterMm: 6 }, stated), series({}, silent, 'b/c')), on);
+    // Studies that agree are as sure as the surest: the stated one at moderate, beside high lowered by two steps.
+    expect(pair('moderate', 'high')).toMatchObject({ value: { certainty: 'moderate', studies: ['a', 'b'] } });
+    expect(pair('low', 'high')).toMatchObject({ value: { certainty: 'low' } });
+    expect(pair('very low', 'high')).toMatchObject({ value: { certainty: 'low' } });
+  });
+
+  test('between a printed and a taken bearing the step counts', () => {
+    const found = ask(cord(['a/b', 'b/c'], { taken: [reading({ bearingMm: 10 }, 'b/c')] }), byId(series({ bearingMm: 4, diameterMm: 6 }), series({ diameterMm: 6 }, 'high', 'b/c')), { ...on, bearingMm: 7 });
+    expect(found).toMatchObject({ value: { between: true, certainty: 'moderate' } });
+  });
+});
+
+describe('a force that is carried over with the square of the diameter', () => {
+  /** Least breaking force of new accessory cord, kN by mm: EN 564, strength table (F = 0.2 kN/mm2 x d^2). */
+  const EN_564: Readonly<Record<string, number>> = { 4: 3.2, 5: 5, 6: 7.2, 7: 9.8, 8: 12.8 };
+  const diameters = Object.keys(EN_564).map(Number);
+  const minimum = (mm: number): number => EN_564[mm] as number;
+  const cord = (bySection: boolean): FactorRecord => record(['a/b'], {
+    applies: { materials: ['nylon'], forms: ['cord'] },
+    bridge: { widthMm: [3.5, 8.5], spread: 0.15, ...(bySection ? { bySection } : {}), why: 'a test' },
+  });
+  const value = (factorRecord: FactorRecord, series: Given['value'], from: number, to: number) => {
+    const found = ask(factorRecord, byId(figure('a/b', series, { diameterMm: from })), { material: 'nylon', form: 'cord', widthMm: to });
+    if (!('value' in found)) throw new Error('no value');
+    return found.value;
+  };
+
+  test("the record of the standard prints the same minimums", () => {
+    const { cells } = parse(readFileSync(new URL('../../../data/figures/en-564/cord.yaml', import.meta.url), 'utf8')) as { cells: Record<string, { value: number }> };
+    expect(Object.fromEntries(Object.entries(cells).map(([mm, cell]) => [mm, cell.value]))).toEqual(EN_564);
+  });
+
+  test.each(diameters.flatMap((from) => diameters.filter((to) => to !== from).map((to) => [from, to] as const)))('from %i mm to %i mm it goes as the minimums of EN 564 do', (from, to) => {
+    const carried = value(cord(true), { mean: minimum(from), n: 4 }, from, to);
+    expect(Math.exp(carried.mu)).toBeCloseTo(minimum(to), 10);
+    expect(carried).toMatchObject({ bridged: true, certainty: 'very low' });
+  });
+
+  test('spread and scatter are those of any bridge: only the middle moves', () => {
+    // One study of four pulls: tau^2 twice and cv^2 / 4, and the bridge's own spread on top.
+    const carried = value(cord(true), { mean: 7.2, n: 4 }, 6, 7);
+    expect(carried.knowledge).toBeCloseTo(Math.sqrt(0.02 + 0.0025 / 4 + 0.15 ** 2), 12);
+    expect(carried.specimen).toBeCloseTo(Math.sqrt(Math.log(1 + 0.0025)), 12);
+    const { mu: _carried, ...rest } = carried;
+    const { mu, ...other } = value(cord(false), { mean: 7.2, n: 4 }, 6, 7);
+    expect(Math.exp(mu)).toBeCloseTo(7.2, 12);
+    expect(rest).toEqual(other);
+  });
+
+  test('a diameter that counts as the same is not carried over', () => {
+    const near = value(cord(true), { mean: 7.2, n: 4 }, 6, 6.5);
+    expect(Math.exp(near.mu)).toBeCloseTo(7.2, 12);
+    expect(near).toMatchObject({ bridged: false, certainty: 'low' });
+  });
+
+  test('pulls in which something else gave way are carried over with the others', () => {
+    // Carrying the mean and carrying each pull are one thing: (7 / 6)^2 = 49 / 36.
+    const pulls = { tests: [7, 7.4, 7.9], censored: [8, 8.2] };
+    const times = (kn: number[]): number[] => kn.map((x) => (x * 49) / 36);
+    const carried = value(cord(true), pulls, 6, 7);
+    const tested = value(cord(true), { tests: times(pulls.tests), censored: times(pulls.censored) }, 7, 7);
+    expect(carried.mu).toBeCloseTo(tested.mu, 10);
+    expect(carried.specimen).toBeCloseTo(tested.specimen, 12);
+    expect(carried.mu).toBeGreaterThan(value(cord(true), { tests: pulls.tests }, 6, 7).mu);
+  });
+});
+
+describe('tau from shares of a straight strength of the same lot', () => {
+  const assumed = { cv: { assumed: 0.1, why: 'a test' }, ceiling: { cv: 0.3, why: 'a test' } };
+  const tauOf = (groups: unknown[][], ...figures: Given[]): number =>
+    classValues({ one: factorClass.parse({ what: 'a test', ...assumed, tau: { groups } }) }, Object.fromEntries(figures.map((f) => [f.id, f])))['one']?.tau ?? Number.NaN;
+  const mean = (id: string, kn: number, n: number): Given => figure(id, { mean: kn, n });
+  const SHARES = [[{ figure: 'a/knot', over: 'a/straight' }, { figure: 'b/knot', over: 'b/straight' }]];
+
+  test('two studies by Paule and Mandel: tau^2 = d^2 / 2 less the mean of the variances', () => {
+    // Paule and Mandel (J Res NBS 87, 1982): the weighted squares about the mean equal the studies less one. For two,
+    //   d^2 / (v1 + v2 + 2 tau^2) = 1, so tau^2 = d^2 / 2 - (v1 + v2) / 2.
+    // A share has the errors of both its ends; with a scatter of 0.1 of the class:
+    //   a: 6 / 10 kN, v1 = 0.01 / 4 + 0.01 / 5 = 0.0045;  b: 9 / 10 kN, v2 = 0.01 / 8 + 0.01 / 2 = 0.00625.
+    //   d = ln(0.9 / 0.6) = ln 1.5 = 0.405465; d^2 / 2 = 0.082201; tau^2 = 0.082201 - 0.005375 = 0.076826; tau = 0.277175.
+    const tau = tauOf(SHARES, mean('a/knot', 6, 4), mean('a/straight', 10, 5), mean('b/knot', 9, 8), mean('b/straight', 10, 2));
+    expect(tau).toBeCloseTo(Math.sqrt(Math.log(1.5) ** 2 / 2 - (0.0045 + 0.00625) / 2), 9);
+    expect(tau).toBeCloseTo(0.277175, 6);
+  });
+
+  test('stronger textile in one of the laboratories changes nothing: only the share counts', () => {
+    const tau = (times: number): number => tauOf(SHARES, mean('a/knot', 6, 4), mean('a/straight', 10, 5), mean('b/knot', 9 * times, 8), mean('b/straight', 10 * times, 2));
+    expect(tau(3)).toBeCloseTo(tau(1), 9);
+  });
+
+  test('where the shares differ by less than their errors, nothing is left between the studies', () => {
+    // d = ln(0.63 / 0.6) = 0.0488; d^2 / 2 = 0.0012 is below the mean variance 0.0054.
+    expect(tauOf(SHARES, mean('a/knot', 6, 4), mean('a/straight', 10, 5), mean('b/knot', 6.3, 8), mean('b/straight', 10, 2))).toBe(0);
+  });
+
+  test('a group of forces and a group of shares make one tau', () => {
+    // All variances 0.0025: forces of four pulls, shares of eight over eight. Two groups of two studies:
+    //   (d1^2 + d2^2) / (2 (tau^2 + 0.0025)) = 2, so tau^2 = (d1^2 + d2^2) / 4 - 0.0025, with d1 = ln(10 / 8), d2 = ln 1.5.
+    const tau = tauOf([['c/force', 'd/force'], ...SHARES], mean('c/force', 8, 4), mean('d/force', 10, 4), mean('a/knot', 6, 8), mean('a/straight', 10, 8), mean('b/knot', 9, 8), mean('b/straight', 10, 8));
+    expect(tau).toBeCloseTo(Math.sqrt((Math.log(1.25) ** 2 + Math.log(1.5) ** 2) / 4 - 0.0025), 9);
+  });
+
+  test('both ends of a share need to say how many pulls', () => {
+    const all = [mean('a/knot', 6, 4), mean('a/straight', 10, 5), mean('b/knot', 9, 8), mean('b/straight', 10, 2)];
+    for (const { id } of all) {
+      const figures = all.map((f) => (f.id === id ? figure(id, { mean: 10 }) : f));
+      expect(() => tauOf(SHARES, ...figures)).toThrow(`class one: figure ${id} does not say how many pulls; tau needs its n`);
+    }
+  });
 });
