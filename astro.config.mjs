@@ -7,6 +7,25 @@ import { recordCheck } from './src/build/record-check.ts';
 const site = process.env.SITE || 'http://localhost:4321';
 const base = process.env.BASE_PATH || '/';
 
+/** Draws components at build. No page has islands of Astro's own, whose script would stand beside ours and split it. */
+function preactAtBuild() {
+  const integration = preact();
+  const setup = integration.hooks['astro:config:setup'];
+  const hooks = {
+    ...integration.hooks,
+    'astro:config:setup': (options) => setup({ ...options, addRenderer: ({ clientEntrypoint: _, ...renderer }) => options.addRenderer(renderer) }),
+  };
+  return { ...integration, hooks };
+}
+
+/** What our script loads on demand needs only what is loaded already: it comes without the helper that preloads the rest. */
+const withoutPreloading = {
+  name: 'without-preloading',
+  enforce: 'pre',
+  load: { filter: { id: /vite\/preload-helper/ }, handler: () => 'export const __vitePreload = (load) => load();' },
+  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false } } : undefined),
+};
+
 export default defineConfig({
   site,
   base,
@@ -19,7 +38,8 @@ export default defineConfig({
   build: { inlineStylesheets: 'always' },
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
-  integrations: [recordCheck(), mdx(), preact()],
+  integrations: [recordCheck(), mdx(), preactAtBuild()],
+  vite: { plugins: [withoutPreloading] },
   security: {
     csp: {
       directives: [

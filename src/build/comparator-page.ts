@@ -37,6 +37,8 @@ export function evidenceFile(): { name: string; text: string } {
 /** Everything a page needs besides its layout. */
 export interface ComparatorPage {
   setup: Setup;
+  /** Address of the evidence. */
+  address: string;
   evidence: Evidence;
   comparison: Comparison;
   head: { text: string; hash: `sha256-${string}` };
@@ -55,12 +57,12 @@ export function comparatorPage(rig: Readonly<Rig>, isPrebuilt: boolean, title: s
   return {
     setup: {
       base, title, isFolded: isPrebuilt,
-      slings: Object.fromEntries(Object.entries(evidence.slings).map(([id, { name, order, material, lengthsCm }]) => [id, { name, order, material, lengthsCm }])),
-      evidence: href(`/compare/evidence-${evidenceFile().name}.json`),
+      slings: Object.fromEntries(Object.entries(evidence.slings).map(([id, { name, lengthsCm }]) => [id, { name, lengthsCm }])),
       rig: serialiseLink(rig),
-      ticks: Object.fromEntries(FORCE_UNITS.map((unit) => [unit, axisTicks(NEWTONS_PER[unit])])) as Setup['ticks'],
+      ticks: Object.fromEntries(FORCE_UNITS.map((unit) => [unit, axisTicks(NEWTONS_PER[unit]).map(({ text }) => Number(text))])) as Setup['ticks'],
       upper: { kn: upper.value, figure: UPPER_MARK },
     },
+    address: href(`/compare/evidence-${evidenceFile().name}.json`),
     evidence,
     comparison: compare(evidence, rig),
     head: headScript({

@@ -75,5 +75,18 @@ export function stripPaths(strip: string): { letter: string; d: string }[] {
     return { letter, d: [...strip].map((one, i) => (one === letter ? mark(i * CELL) : '')).join('') };
   });
 }
-/** Places of the letters in their cells, for one text element. */
-export const stripLetterPlaces = (strip: string): string => [...strip].map((_, i) => i * CELL + CELL / 2).join(' ');
+
+/**
+ * The letters themselves, to be drawn with a stroke: each from the upper left corner of its cell to that of the next.
+ * They are no text, because browsers lay out text letter by letter, and twenty in each row take long.
+ */
+const GLYPHS: Readonly<Record<string, string>> = {
+  S: 'm19 6c-1-3-8-3-8 1s9 2 9 6-9 4-10 0m20-13',
+  K: 'm11 3v13m9-13l-8 8m3-3l6 8m9-16',
+  E: 'm19 4h-8v11h8m-1-6h-7m19-9',
+  D: 'm11 4v11h3c8 0 8-11 0-11h-3m19-4',
+  C: 'm20 7c-2-5-9-4-9 3s7 7 9 3m10-13',
+};
+
+/** One path of all letters of the strip. */
+export const stripLetters = (strip: string): string => `M0 0${[...strip].map((letter) => GLYPHS[letter]).join('')}`;

@@ -6,26 +6,16 @@ import { loadEvidence } from '../build/evidence.ts';
 import { parseLink } from '../links/parse-link.ts';
 import { serialiseLink } from '../links/serialise-link.ts';
 import { compare } from '../strength/compare.ts';
-import type { Row } from '../strength/types.ts';
+import { methodData } from '../strength/method-data.ts';
+import type { Rig, Row } from '../strength/types.ts';
 
-/** One method as JSON: forces in kN, chances and shares between 0 and 1. */
-function methodOf(row: Row): unknown {
+/** One method as the page's own JSON has it, with all digits: forces in kN, chances and shares between 0 and 1. */
+function methodOf(row: Row, rig: Rig): unknown {
   return {
-    id: row.method,
-    name: row.name,
-    state: row.state,
-    reason: row.reasons,
-    group: row.group,
-    place: row.place ?? null,
-    attachment: row.attachment,
-    rig: row.rig,
+    ...methodData(row, rig, (kn) => kn),
     aboveRating: row.aboveRating,
     aboveDemand: row.aboveDemand,
     firstBreak: row.links.map(({ name, letter, first }) => ({ link: name, letter, share: first })),
-    certainty: row.certainty,
-    figures: row.figures,
-    shown: row.shown,
-    gap: row.gap ?? null,
     nearest: row.nearest ?? null,
   };
 }
@@ -42,5 +32,5 @@ process.stdout.write(`${JSON.stringify({
   rig,
   bearing: comparison.bearing,
   summary: comparison.summary,
-  methods: comparison.rows.map(methodOf),
+  methods: comparison.rows.map((row) => methodOf(row, rig)),
 }, null, 2)}\n`);

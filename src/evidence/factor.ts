@@ -38,6 +38,9 @@ export interface FactorValue {
   assumed: boolean;
 }
 
+/** A factor as the engine reads it: what it leaves out stands on its page alone. */
+export type FactorRead = Omit<FactorRecord, 'leftOut'>;
+
 /** Why a factor has no value. */
 export type Miss = 'other-material' | 'other-width' | 'thinner' | 'thicker' | 'no-figure';
 export type Found = { value: FactorValue } | { miss: Miss };
@@ -52,7 +55,7 @@ export function sameWidth(form: Form, a: number, b: number): boolean {
 }
 
 /** Whether a factor speaks of this sling at all. */
-export function applies(record: FactorRecord, sought: Pick<Sought, 'material' | 'form'>): boolean {
+export function applies(record: FactorRead, sought: Pick<Sought, 'material' | 'form'>): boolean {
   const { materials, forms } = record.applies;
   return (!materials || materials.includes(sought.material)) && (!forms || forms.includes(sought.form) || forms.includes('device'));
 }
@@ -60,7 +63,7 @@ export function applies(record: FactorRecord, sought: Pick<Sought, 'material' | 
 interface Seen extends Observation { widthMm: number | null; bearingMm: number | null; certainty: CertaintyWord }
 
 /** Figures of a factor that can be read. Throws a RangeError that names the factor and the figure otherwise. */
-function readings(id: string, record: FactorRecord, figures: Readonly<Record<string, FactorFigure>>): Seen[] {
+function readings(id: string, record: FactorRead, figures: Readonly<Record<string, FactorFigure>>): Seen[] {
   return record.from.map((address) => {
     const figure = figures[address];
     const seen = figure?.seen;
@@ -112,7 +115,7 @@ function bySection(seen: Seen, widthMm: number): Seen {
 }
 
 /** Readings of this width; failing these, those that the factor's bridge carries over. */
-function ofWidth(record: FactorRecord, sought: Sought, seen: readonly Seen[]): { seen: Seen[]; bridge: FactorRecord['bridge'] | null } {
+function ofWidth(record: FactorRead, sought: Sought, seen: readonly Seen[]): { seen: Seen[]; bridge: FactorRecord['bridge'] | null } {
   const same = seen.filter((s) => s.widthMm !== null && sameWidth(sought.form, s.widthMm, sought.widthMm));
   if (same.length > 0) return { seen: same, bridge: null };
   const { bridge } = record;
@@ -152,7 +155,7 @@ function interpolate(thin: { bearingMm: number; value: FactorValue }, thick: { b
  */
 export function factorValue(
   id: string,
-  record: FactorRecord,
+  record: FactorRead,
   group: ClassValue,
   figures: Readonly<Record<string, FactorFigure>>,
   sought: Sought,
@@ -191,7 +194,7 @@ export function factorValue(
 }
 
 /** Applies the assumed multiplier of a factor, with its spread. */
-function scaled(record: FactorRecord, value: FactorValue): FactorValue {
+function scaled(record: FactorRead, value: FactorValue): FactorValue {
   if (!record.times) return value;
   return { ...value, mu: value.mu + Math.log(record.times.by), knowledge: Math.hypot(value.knowledge, record.times.spread), certainty: 'very low' };
 }

@@ -2,24 +2,52 @@
 import { Component, hydrate } from 'preact';
 import { Results, type Handlers, type ResultsProps } from '../components/comparator/results.tsx';
 import type { Setup } from '../components/comparator/setup.ts';
+import { takenAway } from '../components/comparator/taken-away.ts';
 import { parseLink } from '../links/parse-link.ts';
 import { serialiseLink } from '../links/serialise-link.ts';
 import { compare } from '../strength/compare.ts';
 import type { Evidence } from '../strength/types.ts';
-import type { Question } from './comparator-rig.tsx';
+import type { Question } from './comparator-rig.ts';
 
 interface Props { setup: Setup; evidence: Evidence; question: Question }
-type State = Pick<ResultsProps, 'comparison' | 'unit' | 'sort' | 'opened' | 'notUnderstood' | 'older' | 'done'>;
+type State = Pick<ResultsProps, 'comparison' | 'unit' | 'sort' | 'opened' | 'notUnderstood' | 'older'>;
 
 /** Comparisons that are made before the reader asks for any. */
 const REHEARSALS = 12;
 /** Idle time that has to be left for one more, ms. */
 const ONE_REHEARSAL = 16;
 
+/** The drawings of a row as they stand in the page, or the first axis. @param where id of the working, or null */
+function drawn(method: string | null): string[] {
+  const part = method === null ? document.querySelector('.axis')?.parentElement : document.getElementById(`work-${method}`)?.closest('tr');
+  return [...(part?.querySelectorAll('.axis, .lane, .strip') ?? [])].map((svg) => new XMLSerializer().serializeToString(svg));
+}
+
+/** Says at the buttons what one of them did; a text that could not be copied stands below. */
+function say(done: string, text?: string): void {
+  const [says, byHand] = document.querySelectorAll<HTMLTextAreaElement>('.tools > p, .tools > textarea');
+  if (!says || !byHand) return;
+  says.textContent = done;
+  byHand.hidden = text === undefined;
+  byHand.value = text ?? '';
+}
+
+/** Puts text on the clipboard, or in the page where the browser does not allow it. */
+async function copy(text: string, done: string): Promise<void> {
+  try {
+    await navigator.clipboard.writeText(text);
+    say(done);
+  } catch {
+    say('This browser did not allow copying. The text stands below.', text);
+  }
+}
+
 /** The answer with its state. */
 class ComparatorResults extends Component<Props, State> {
   /** Link of the rig whose comparison was asked for last. */
   private shown: string;
+  /** Methods whose working is open, also while all workings are in the page. */
+  private readonly open = new Set<string>();
 
   constructor(props: Props) {
     super(props);
@@ -27,7 +55,7 @@ class ComparatorResults extends Component<Props, State> {
     // The first markup is that of the page as built; the question follows as soon as it is taken over.
     const { rig } = parseLink(setup.rig, { slings: Object.keys(evidence.slings) });
     this.shown = setup.rig;
-    this.state = { comparison: compare(evidence, rig), unit: 'kN', sort: 'low', opened: 'all', notUnderstood: [], older: null, done: null };
+    this.state = { comparison: compare(evidence, rig), unit: 'kN', sort: 'low', opened: 'all', notUnderstood: [], older: null };
   }
 
   override componentDidMount(): void {
@@ -56,66 +84,55 @@ class ComparatorResults extends Component<Props, State> {
     const isSame = asked === this.shown;
     const d = link?.d ?? null;
     const m = link?.m ?? null;
+    const unit = link && link.view.unit !== 'kN' ? link.view.unit : this.state.unit;
     const isOlder = (d !== null && d !== evidence.version) || (m !== null && m !== evidence.model);
     this.setState((now) => ({
       comparison: isSame ? now.comparison : compare(evidence, rig),
       // Workings are drawn only where they are open, once the page is no longer the one that was built.
-      opened: !isSame && now.opened === 'all' ? new Set<string>() : now.opened,
-      unit: link && link.view.unit !== 'kN' ? link.view.unit : now.unit,
+      opened: isSame && unit === now.unit ? now.opened : new Set(this.open),
+      unit,
       sort: link && link.view.sort !== 'low' ? link.view.sort : now.sort,
       notUnderstood: link?.notUnderstood ?? [],
       older: isOlder ? { d, m } : null,
-      done: null,
     }), () => {
       document.documentElement.classList.remove('reading', 'unread', 'waiting');
       dispatchEvent(new Event('comparison-shown'));
     });
     this.shown = asked;
+    say('');
   }
 
   /** Address of this comparison, with what its answer was made with. */
   private link(): string {
     const { setup, evidence } = this.props;
-    const stamp = /^\d/.test(evidence.version) ? { evidence: evidence.version, model: evidence.model } : undefined;
+    const stamp = /^[\d.-]+$/.test(evidence.version) ? { evidence: evidence.version, model: evidence.model } : undefined;
     return new URL(`${setup.base}compare/?${serialiseLink(this.state.comparison.rig, stamp)}`, location.href).href;
   }
 
-  /** Puts text on the clipboard, or in the page where the browser does not allow it. */
-  private async copy(text: string, says: string): Promise<void> {
-    try {
-      await navigator.clipboard.writeText(text);
-      this.setState({ done: { says } });
-    } catch {
-      this.setState({ done: { says: 'This browser did not allow copying. The text stands below.', text } });
-    }
+  /** Hands the comparison over in the way that a button of the page names. */
+  async take(how: string): Promise<void> {
+    if (how === 'print') return print();
+    const link = this.link();
+    if (how === 'link') return copy(link, 'Link copied.');
+    const { comparison, unit, sort } = this.state;
+    const text = takenAway[how as keyof typeof takenAway]({ comparison, unit, sort, slings: this.props.setup.slings, link, drawn });
+    if (how === 'text') return copy(text, 'Text copied.');
+    const anchor = document.createElement('a');
+    anchor.href = URL.createObjectURL(new Blob([text]));
+    anchor.download = `comparison.${how}`;
+    anchor.click();
+    URL.revokeObjectURL(anchor.href);
+    say(`Saved as ${anchor.download}.`);
   }
 
   private readonly handlers: Handlers = {
-    onToggle: (method, isOpen) => this.setState((now) => {
-      if (now.opened === 'all') return null;
-      const opened = new Set(now.opened);
-      if (isOpen) opened.add(method);
-      else opened.delete(method);
-      return { opened };
-    }),
-    onUnit: (unit) => this.setState({ unit }),
+    onToggle: (method, isOpen) => {
+      if (isOpen) this.open.add(method);
+      else this.open.delete(method);
+      this.setState({ opened: new Set(this.open) });
+    },
+    onUnit: (unit) => this.setState({ unit, opened: new Set(this.open) }),
     onSort: (sort) => this.setState({ sort }),
-    onCopyLink: () => { void this.copy(this.link(), 'Link copied.'); },
-    onCopyText: () => {
-      void import('../components/comparator/comparison-text.ts').then(({ comparisonText }) =>
-        this.copy(comparisonText(this.state.comparison, this.props.setup.slings, this.state.unit, this.link()), 'Text copied.'));
-    },
-    onSaveTable: () => {
-      void import('../components/comparator/comparison-csv.ts').then(({ comparisonCsv }) => {
-        const file = new Blob(['\uFEFF', comparisonCsv(this.state.comparison, this.state.unit, this.link())], { type: 'text/csv' });
-        const anchor = document.createElement('a');
-        anchor.href = URL.createObjectURL(file);
-        anchor.download = 'comparison.csv';
-        anchor.click();
-        URL.revokeObjectURL(anchor.href);
-        this.setState({ done: { says: 'Table saved.' } });
-      });
-    },
   };
 
   override render({ setup, evidence }: Props, state: State) {
@@ -127,5 +144,8 @@ class ComparatorResults extends Component<Props, State> {
 export function startResults(root: Element, setup: Setup, evidence: Evidence, question: Question): (question: Question) => void {
   let island: ComparatorResults | null = null;
   hydrate(<ComparatorResults setup={setup} evidence={evidence} question={question} ref={(made: ComparatorResults | null) => { island = made; }} />, root);
+  document.querySelector<HTMLElement>('.tools')?.addEventListener('click', ({ target }) => {
+    if (target instanceof HTMLButtonElement) island?.take(target.name).catch(() => say('That did not arrive. Try again.'));
+  });
   return (next) => island?.answer(next);
 }

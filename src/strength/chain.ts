@@ -461,9 +461,10 @@ function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
   if (!(u > low && u < high)) u = high;
   let score = scoreAt(chain, u) - z;
   for (let step = 0; step < 200; step++) {
+    // Where no other link matters, the quantile of the weakest is the answer and the search starts on it.
+    if (Math.abs(score) < 1e-14) break;
     if (score > 0) right = u;
-    else if (score < 0) left = u;
-    else break;
+    else left = u;
     let next = u - score / slope;
     if (!(next > left && next < right)) next = 0.5 * (left + right);
     const move = next - u;
@@ -478,7 +479,7 @@ function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
       // across which a secant says less.
       if (Math.abs(score) < (chain.floored.length > 0 ? 1e-10 : 1e-6)) {
         const last = u - score / slope;
-        if (last > left && last < right) u = last;
+        if (last >= left && last <= right) u = last;
         break;
       }
     } else slope = Infinity;

@@ -6,7 +6,7 @@ import { type CertaintyWord, lowest } from '../evidence/certainty.ts';
 import { type Miss, sameWidth } from '../evidence/factor.ts';
 import type { Eye, MethodRecord, SlingRecord } from '../records/schema.ts';
 import { type ChainLink, firstShares, mergeShared, quantiles, survival, winShare } from './chain.ts';
-import { type BuiltLink, type PreparedEvidence, chainOf, factorNames, loadPath, prepare } from './load-path.ts';
+import { atRating, type BuiltLink, type PreparedEvidence, chainOf, factorNames, loadPath, prepare } from './load-path.ts';
 import type { Comparison, Evidence, Figure, LinkResult, Rig, Row, Spread } from './types.ts';
 
 /** Share of rigs from which on a link that goes first counts for the certainty of its row. Assumed: one in four. */
@@ -27,24 +27,77 @@ const MISSES: Record<Miss, string> = {
   'no-figure': 'We found no test of this.',
 };
 
-const prepared = new WeakMap<Evidence, PreparedEvidence>();
-function preparedOf(evidence: Evidence): PreparedEvidence {
+/** The attachment of a method: its links, their chain for the rating at hand, and what is computed of it. */
+interface Attachment {
+  links: readonly BuiltLink[];
+  chain: ChainLink[];
+  shares: number[];
+  certainty: CertaintyWord;
+  spread: Spread;
+  moves: Row['moves'];
+  dots: number[];
+}
+
+/** One method as far as neither the rating nor the demand moves it; a row that has no numbers is complete. */
+interface Base {
+  record: MethodRecord;
+  row: Row;
+  /** Whether the numbers alone decide if it is ranked. */
+  mayRank: boolean;
+  /** What its numbers come from; null where it has none. Chains are for a rating of 1 kN. */
+  path: {
+    links: BuiltLink[];
+    /** Of all links, with the device. */
+    chain: ChainLink[];
+    attachment: BuiltLink[];
+    attachmentChain: ChainLink[];
+    /** Null where it multiplies the rating too. */
+    known: Attachment | null;
+    /** Spread of each link by itself, for a rating of 1 kN. */
+    spreads: Spread[];
+  } | null;
+}
+
+/** Evidence made ready for many comparisons. */
+interface Ready extends PreparedEvidence {
+  /** In the order of their records. */
+  methods: [string, MethodRecord][];
+  /** Figures that give single breaks. */
+  broken: Figure[];
+  /** For the newest settings: all inputs of the rig but how much its rating and demand are. */
+  bases: Map<string, Base[]>;
+}
+
+/** So many settings are kept: a reader goes back and forth between a few. */
+const KEPT_SETTINGS = 8;
+
+const prepared = new WeakMap<Evidence, Ready>();
+/** What was worked out of an evidence, which never changes once it was compared with. */
+function preparedOf(evidence: Evidence): Ready {
   let known = prepared.get(evidence);
   if (!known) {
-    known = prepare(evidence);
+    const methods = Object.entries(evidence.methods).sort(([, a], [, b]) => a.order - b.order);
+    const broken = Object.values(evidence.figures).filter(({ seen, value }) => seen && typeof value === 'object' && 'tests' in value);
+    known = { ...prepare(evidence), methods, broken, bases: new Map() };
     prepared.set(evidence, known);
   }
   return known;
 }
 
-/** A row under way, with the links that pairs are compared by. */
-interface Draft { row: Row; record: MethodRecord; attachment: BuiltLink[] | null }
+/** A row under way. */
+interface Draft { row: Row; base: Base }
 
 const isDevice = (link: BuiltLink): boolean => link.record.part === 'device';
 
 function letterOf(link: BuiltLink): LinkResult['letter'] {
   const { part } = link.record;
   return part === 'device' ? 'D' : part === 'knot' ? 'K' : part === 'connector' ? 'C' : part === 'eye' ? 'E' : 'S';
+}
+
+/** Ends and middle of a chain's distribution, and its twenty dots. */
+function shapeOf(chain: readonly ChainLink[]): { spread: Spread; dots: number[] } {
+  const [low, middle, high, ...dots] = quantiles(chain, [...NINETY_PERCENT, ...DOT_SHARES]) as [number, number, number, ...number[]];
+  return { spread: { low, middle, high }, dots };
 }
 
 function spreadOf(chain: readonly ChainLink[]): Spread {
@@ -137,35 +190,34 @@ function speaksForOld(figure: Figure | undefined, old: Rig['old']): boolean {
 }
 
 /** Raw breaks of the same method and material on the same kind of eye and near bearing, kN. */
-function ticksOf(evidence: Evidence, names: readonly string[], sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
-  const kinds = eye === 'bare-wire' ? ['bare-wire'] : eye === 'metal-bar' ? ['pin'] : [];
-  const ticks: Row['ticks'] = [];
-  for (const figure of Object.values(evidence.figures)) {
-    const { value, rig } = figure;
-    if (!rig.method || !names.includes(rig.method) || rig.material !== sling.material || !rig.bearing || !kinds.includes(rig.bearing)) continue;
-    if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > 0.5) continue;
+function ticksOf({ broken }: Ready, names: readonly string[], sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
+  const kind = eye === 'bare-wire' ? eye : eye === 'metal-bar' ? 'pin' : undefined;
+  return broken.flatMap(({ id, value, seen, rig }) => {
     const width = rig.widthMm ?? rig.diameterMm;
-    if (width === undefined || !sameWidth(sling.form, width, sling.widthMm)) continue;
-    if (typeof value !== 'object' || !('tests' in value)) continue;
-    const { seen } = figure;
-    if (!seen) continue;
-    const scale = Math.exp(seen.logMean - value.tests.reduce((sum, x) => sum + Math.log(x), 0) / value.tests.length);
-    ticks.push({ figure: figure.id, kn: value.tests.map((x) => x * scale) });
-  }
-  return ticks;
+    if (!kind || rig.bearing !== kind || !rig.method || !names.includes(rig.method) || rig.material !== sling.material) return [];
+    if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > 0.5) return [];
+    if (width === undefined || !sameWidth(sling.form, width, sling.widthMm)) return [];
+    const { tests } = value as { tests: number[] };
+    const scale = Math.exp((seen?.logMean ?? 0) - tests.reduce((sum, x) => sum + Math.log(x), 0) / tests.length);
+    return [{ figure: id, kn: tests.map((x) => x * scale) }];
+  });
 }
 
-function linkResults(links: readonly BuiltLink[], shares: readonly number[]): LinkResult[] {
-  return links.map((link, i) => ({
-    name: link.record.name,
-    part: link.record.part,
-    letter: letterOf(link),
-    ...(link.record.legs === undefined ? {} : { legs: link.record.legs }),
-    spread: spreadOf(chainOf([link], factorNames([link]))),
-    certainty: linkCertainty(link),
-    factors: link.parts.map(({ factor, value }) => ({ factor, ...value })),
-    first: shares[i] ?? 0,
-  }));
+function linkResults({ links, spreads }: NonNullable<Base['path']>, shares: readonly number[], ratingKn: number | null): LinkResult[] {
+  return links.map((link, i) => {
+    const { low, middle, high } = spreads[i] as Spread;
+    const times = link.ofRating ? (ratingKn ?? 1) : 1;
+    return {
+      name: link.record.name,
+      part: link.record.part,
+      letter: letterOf(link),
+      ...(link.record.legs === undefined ? {} : { legs: link.record.legs }),
+      spread: { low: low * times, middle: middle * times, high: high * times },
+      certainty: linkCertainty(link),
+      factors: link.parts.map(({ factor, value }) => ({ factor, ...value })),
+      first: shares[i] ?? 0,
+    };
+  });
 }
 
 /** The two factors that bring most of the ln-variance of the attachment, each link weighted by how often it goes first. */
@@ -186,74 +238,82 @@ function movesOf(links: readonly BuiltLink[], shares: readonly number[]): Row['m
     .sort((a, b) => b.share - a.share).slice(0, 2);
 }
 
-/** Which links go first, and how sure that is: without the device, and with it where its strength is known. */
-interface Weighed {
-  attachment: BuiltLink[];
-  chain: ChainLink[];
-  attachmentShares: number[];
-  whole: BuiltLink[];
-  wholeChain: ChainLink[];
-  shares: number[];
-  certainty: CertaintyWord;
-}
+/** Chain of some links with no more shared factors than it needs, for a rating of 1 kN. */
+const mergedChain = (links: readonly BuiltLink[]): ChainLink[] => mergeShared(chainOf(links, factorNames(links)));
 
-function weigh(links: BuiltLink[], ratingKn: number | null): Weighed {
+function pathOf(links: BuiltLink[]): NonNullable<Base['path']> {
   const attachment = links.filter((l) => !isDevice(l));
-  const chain = mergeShared(chainOf(attachment, factorNames(attachment)));
-  const attachmentShares = firstShares(chain);
-  const certainty = lowest(attachment.filter((_, i) => (attachmentShares[i] ?? 0) >= COUNTS_FROM).map(linkCertainty));
-  const alone = { attachment, chain, attachmentShares, certainty };
-  if (ratingKn === null || attachment.length === links.length) return { ...alone, whole: attachment, wholeChain: chain, shares: attachmentShares };
-  const wholeChain = mergeShared(chainOf(links, factorNames(links)));
-  return { ...alone, whole: links, wholeChain, shares: firstShares(wholeChain) };
+  const attachmentChain = mergedChain(attachment);
+  return {
+    links, chain: attachment.length === links.length ? attachmentChain : mergedChain(links), attachment, attachmentChain,
+    known: attachment.some((link) => link.ofRating) ? null : attachmentOf(attachment, attachmentChain),
+    spreads: links.map((link) => spreadOf(chainOf([link], factorNames([link])))),
+  };
 }
 
-/** Fills a row with what its links give. */
-function compute(draft: Draft, evidence: Evidence, weighed: Weighed, rig: Rig, sling: SlingRecord | null, eye: Eye, bearingMm: number): void {
-  const { row } = draft;
-  const { attachment, chain, attachmentShares, whole, wholeChain, shares } = weighed;
-  draft.attachment = attachment;
-  row.aboveRating = rig.ratingKn === null ? null : survival(chain, rig.ratingKn);
-  // Against the rating the attachment is counted; against anything else the whole rig, for the device must bear it too.
-  const counted = rig.demandKn === null ? chain : wholeChain;
-  row.aboveDemand = rig.demandKn === null ? row.aboveRating : survival(wholeChain, rig.demandKn);
-  const values = quantiles(counted, [...NINETY_PERCENT, ...DOT_SHARES]);
-  const spread = { low: values[0] as number, middle: values[1] as number, high: values[2] as number };
-  row.dots = values.slice(NINETY_PERCENT.length);
-  row.attachment = counted === chain ? spread : spreadOf(chain);
-  if (rig.ratingKn !== null) row.rig = counted === wholeChain ? spread : whole === attachment ? row.attachment : spreadOf(wholeChain);
-  row.links = linkResults(whole, shares);
-  row.strip = twentieths(shares).map((count, i) => (row.links[i] as LinkResult).letter.repeat(count)).join('');
-  row.certainty = weighed.certainty;
-  row.figures = [...new Set(row.links.flatMap((l) => l.factors.flatMap((f) => f.figures)))];
-  row.moves = movesOf(attachment, attachmentShares);
-  if (sling) row.ticks = ticksOf(evidence, draft.record.riggings ?? [row.method], sling, eye, bearingMm);
+function attachmentOf(links: readonly BuiltLink[], chain: ChainLink[]): Attachment {
+  const shares = firstShares(chain);
+  return {
+    links, chain, shares, ...shapeOf(chain), moves: movesOf(links, shares),
+    certainty: lowest(links.filter((_, i) => (shares[i] ?? 0) >= COUNTS_FROM).map(linkCertainty)),
+  };
 }
 
 /**
  * Whether a row is known well enough to rank: what goes first and the sling at the eye certain enough, and nothing that
  * counts carried over from another width. (Between two bearings the certainty is the lower end's.)
  */
-function isKnown({ certainty, attachment, whole, shares }: Weighed): boolean {
+function isKnown({ certainty, links }: Attachment, whole: readonly BuiltLink[], shares: readonly number[]): boolean {
   if (certainty === 'very low') return false;
-  if (attachment.some((link) => link.record.at === 'eye' && linkCertainty(link) === 'very low')) return false;
+  if (links.some((link) => link.record.at === 'eye' && linkCertainty(link) === 'very low')) return false;
   return !whole.some((link, i) => !isDevice(link) && (shares[i] ?? 0) >= 1 / DOTS && link.parts.some((p) => p.value.bridged));
 }
 
-function beats(a: Draft, b: Draft): number {
-  const names = factorNames(a.attachment as BuiltLink[], b.attachment as BuiltLink[]);
-  return winShare(chainOf(a.attachment as BuiltLink[], names), chainOf(b.attachment as BuiltLink[], names));
+/** A base with the numbers for one rating and demand. */
+function draftOf(base: Base, { ratingKn, demandKn }: Rig): Draft {
+  const { path, record } = base;
+  if (!path) return { row: base.row, base };
+  const attachment = path.known ?? attachmentOf(path.attachment, atRating(path.attachmentChain, path.attachment, ratingKn));
+  const isWhole = path.attachment.length === path.links.length;
+  const chain = isWhole ? attachment.chain : atRating(path.chain, path.links, ratingKn);
+  const shares = isWhole ? attachment.shares : firstShares(chain);
+  // Against the rating the attachment is counted; against anything else the whole rig, for the device must bear it too.
+  const { spread, dots } = isWhole ? attachment : demandKn === null ? { spread: spreadOf(chain), dots: attachment.dots } : shapeOf(chain);
+  const aboveRating = ratingKn === null ? null : survival(attachment.chain, ratingKn);
+  const links = linkResults(path, shares, ratingKn);
+  return {
+    base,
+    row: {
+      ...base.row, dots, aboveRating, links,
+      aboveDemand: demandKn === null ? aboveRating : survival(chain, demandKn),
+      attachment: attachment.spread,
+      rig: ratingKn === null ? null : spread,
+      strip: twentieths(shares).map((count, i) => (links[i] as LinkResult).letter.repeat(count)).join(''),
+      // Nothing was measured for the maker's sling but the rating: a word of certainty would set it beside methods that it stands above.
+      certainty: record.role === 'reference' ? null : attachment.certainty,
+      figures: [...new Set(links.flatMap((l) => l.factors.flatMap((f) => f.figures)))],
+      moves: attachment.moves,
+      group: base.mayRank && isKnown(attachment, path.links, shares) ? 'ranked' : base.row.group,
+    },
+  };
+}
+
+/** Chance that the attachment of `a` breaks above that of `b`; both have numbers. */
+function beats(a: Base, b: Base, ratingKn: number | null): number {
+  const [first, second] = [a, b].map((base) => base.path?.attachment ?? []) as [BuiltLink[], BuiltLink[]];
+  const names = factorNames(first, second);
+  return winShare(atRating(chainOf(first, names), first, ratingKn), atRating(chainOf(second, names), second, ratingKn));
 }
 
 const CERTAINTY_ORDER: readonly CertaintyWord[] = ['high', 'moderate', 'low', 'very low'];
 
 /** Orders the ranked rows by their 1-in-20 low value and gives one place to those that count as one. */
-function rank(drafts: Draft[]): Draft[] {
+function rank(drafts: Draft[], ratingKn: number | null): Draft[] {
   const sorted = [...drafts].sort((a, b) => (b.row.attachment as Spread).low - (a.row.attachment as Spread).low);
   const groups: Draft[][] = [];
   for (const draft of sorted) {
     const leader = groups.at(-1)?.[0];
-    const close = leader !== undefined && ((leader.row.attachment as Spread).low - (draft.row.attachment as Spread).low < ONE_GROUP_KN || beats(leader, draft) < ONE_GROUP_WINS);
+    const close = leader !== undefined && ((leader.row.attachment as Spread).low - (draft.row.attachment as Spread).low < ONE_GROUP_KN || beats(leader.base, draft.base, ratingKn) < ONE_GROUP_WINS);
     if (close) (groups.at(-1) as Draft[]).push(draft);
     else groups.push([draft]);
   }
@@ -261,7 +321,7 @@ function rank(drafts: Draft[]): Draft[] {
   for (const group of groups) {
     for (const { row } of group) row.place = place;
     place += group.length;
-    group.sort((a, b) => CERTAINTY_ORDER.indexOf(a.row.certainty as CertaintyWord) - CERTAINTY_ORDER.indexOf(b.row.certainty as CertaintyWord) || a.record.order - b.record.order);
+    group.sort((a, b) => CERTAINTY_ORDER.indexOf(a.row.certainty as CertaintyWord) - CERTAINTY_ORDER.indexOf(b.row.certainty as CertaintyWord) || a.base.record.order - b.base.record.order);
   }
   return groups.flat();
 }
@@ -287,11 +347,11 @@ function sentence(parts: readonly string[]): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** State and numbers of one method. */
-function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig: Rig, eye: Eye, bearingMm: number): Draft {
+/** State of one method, and what its numbers come from. Reads neither the demand nor how much the rating is. */
+function baseOf(ready: Ready, id: string, record: MethodRecord, rig: Rig, eye: Eye, bearingMm: number): Base {
   const { evidence } = ready;
   const row = emptyRow(evidence, id, record, rig);
-  const draft: Draft = { row, record, attachment: null };
+  const base: Base = { record, row, mayRank: false, path: null };
   const chosen = rig.sling === null ? null : evidence.slings[rig.sling] ?? null;
   const independent = record.role !== 'home';
   if (record.role === 'comparison') {
@@ -302,19 +362,19 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
     row.state = 'other-sling';
     row.group = 'other-sling';
     row.reasons = ['It is made from another kind of sling than this one.'];
-    return draft;
+    return base;
   }
-  const stopWith = (reason: string, miss: Miss | null): Draft => {
+  const stopWith = (reason: string, miss: Miss | null): Base => {
     const gap = gapFor(evidence, id, rig, eye, bearingMm);
     if (gap) row.gap = gap;
     const nearest = nearestOf(evidence, record, chosen, bearingMm, miss, gap);
     if (nearest && (record.role !== 'comparison' || speaksForOld(evidence.figures[nearest.figure], rig.old))) row.nearest = nearest;
     row.reasons = record.role === 'comparison' && row.shown.length === 0 ? ['We found no published test of a used sling of this material and age.'] : [reason];
-    return draft;
+    return base;
   };
   if (!independent && !chosen) {
     row.reasons = ['Choose a sling first.'];
-    return draft;
+    return base;
   }
   if (!independent && rig.slingState === 'used') return stopWith('The tests were made with new slings; we found none that says what a used one keeps in a hitch or a knot.', null);
   if (!record.eyes.includes(eye)) {
@@ -324,66 +384,79 @@ function draftOf(ready: PreparedEvidence, id: string, record: MethodRecord, rig:
     row.reasons = ['Its strength is known only as the rating on the device; without a readable rating there is no number.'];
     row.group = 'maker';
     row.state = 'result';
-    return draft;
+    return base;
   }
   const reasons = !independent && chosen ? apartReasons(record, eye, chosen) : [];
   const published = reasons.flatMap((r) => r.published);
   // The maker's and the old sling do not depend on the sling that the reader chose: any will do for matching.
   const any = chosen ?? (Object.values(evidence.slings)[0] as SlingRecord);
   const sought = { material: any.material, form: any.form, widthMm: any.widthMm, bearingMm };
-  const path = loadPath(ready, record, sought, rig.ratingKn);
-  const weighed = 'links' in path ? weigh(path.links, rig.ratingKn) : null;
-  if (weighed) compute(draft, evidence, weighed, rig, chosen, eye, bearingMm);
-  else if ('stop' in path && published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
+  const path = loadPath(ready, record, sought, rig.ratingKn !== null);
+  if ('links' in path) {
+    base.path = pathOf(path.links);
+    if (chosen) row.ticks = ticksOf(ready, record.riggings ?? [id], chosen, eye, bearingMm);
+  } else if (published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
   row.shown = [...new Set([...row.shown, ...reasons.flatMap((r) => [...r.published, ...r.figures])])];
   row.state = reasons.length > 0 ? 'apart' : 'result';
   row.reasons = reasons.map((r) => r.why);
-  if (record.role === 'reference') {
-    // Nothing was measured for it but the rating: a word of certainty would set it beside methods that it stands above.
-    row.group = 'maker';
-    row.certainty = null;
-  } else if (record.role === 'comparison') row.group = 'comparison';
+  if (record.role === 'reference') row.group = 'maker';
+  else if (record.role === 'comparison') row.group = 'comparison';
   else if (row.state === 'apart') row.group = 'apart';
   else {
+    row.group = 'unranked';
     // A bearing that was not measured is no tested bearing: it is computed with, but nothing is ranked on it.
-    const mayRank = rig.bearingMm !== null && rig.eye !== null && !row.oneClipError.releases && row.closed.possible;
-    row.group = weighed && mayRank && isKnown(weighed) ? 'ranked' : 'unranked';
+    base.mayRank = rig.bearingMm !== null && rig.eye !== null && !row.oneClipError.releases && row.closed.possible;
   }
-  return draft;
+  return base;
 }
 
-/** Compares all methods of the evidence for one rig. Throws RangeErrors only for faults of the evidence. */
+/** Diameter that a rig is computed with, mm. */
+const bearingOf = (ready: Ready, rig: Rig): number => rig.bearingMm ?? ready.smallestBearingMm;
+
+/** All methods for one rig, kept for the next rating or demand. */
+function basesOf(ready: Ready, rig: Rig): Base[] {
+  const setting = JSON.stringify({ ...rig, ratingKn: rig.ratingKn !== null, demandKn: null });
+  let bases = ready.bases.get(setting);
+  if (!bases) {
+    bases = ready.methods.map(([id, record]) => baseOf(ready, id, record, rig, rig.eye ?? 'bare-wire', bearingOf(ready, rig)));
+    ready.bases.set(setting, bases);
+    for (const oldest of ready.bases.keys()) if (ready.bases.size > KEPT_SETTINGS) ready.bases.delete(oldest);
+  }
+  return bases;
+}
+
+/**
+ * Compares all methods of the evidence for one rig. What the rating and the demand leave alone is the same object as in
+ * the comparison before, so that a view can tell what has changed; nobody may write to it. Throws RangeErrors only for
+ * faults of the evidence.
+ */
 export function compare(evidence: Evidence, rig: Rig): Comparison {
   const ready = preparedOf(evidence);
-  const eye: Eye = rig.eye ?? 'bare-wire';
-  const bearingMm = rig.bearingMm ?? ready.smallestBearingMm;
-  const drafts = Object.entries(evidence.methods)
-    .sort(([, a], [, b]) => a.order - b.order)
-    .map(([id, record]) => draftOf(ready, id, record, rig, eye, bearingMm));
+  const drafts = basesOf(ready, rig).map((base) => draftOf(base, rig));
   const of = (group: Row['group']): Draft[] => drafts.filter((d) => d.row.group === group);
-  const ordered = [...of('maker'), ...rank(of('ranked')), ...of('unranked'), ...of('apart'), ...of('comparison'), ...of('no-data'), ...of('other-sling')];
+  const ordered = [...of('maker'), ...rank(of('ranked'), rig.ratingKn), ...of('unranked'), ...of('apart'), ...of('comparison'), ...of('no-data'), ...of('other-sling')];
   const rows = ordered.map((d) => d.row);
   const hasSling = rig.sling !== null && evidence.slings[rig.sling] !== undefined;
   return {
     evidence: evidence.version, model: evidence.model, rig,
-    bearing: { mm: bearingMm, measured: rig.bearingMm !== null },
+    bearing: { mm: bearingOf(ready, rig), measured: rig.bearingMm !== null },
     rows, summary: summaryOf(rows, hasSling),
   };
 }
 
-/** The links of a method's attachment for one rig; null without a result. Throws a RangeError where there is no such method. */
-function attachmentOf(ready: PreparedEvidence, rig: Rig, id: string): Draft {
-  const record = ready.evidence.methods[id];
-  if (!record) throw new RangeError(`method ${id}: no such record`);
-  return draftOf(ready, id, record, rig, rig.eye ?? 'bare-wire', rig.bearingMm ?? ready.smallestBearingMm);
+/** What one method comes from. Throws a RangeError where there is no such method. */
+function baseFor(ready: Ready, rig: Rig, id: string): Base {
+  const base = basesOf(ready, rig)[ready.methods.findIndex(([method]) => method === id)];
+  if (!base) throw new RangeError(`method ${id}: no such record`);
+  return base;
 }
 
 /** Chance that method `a` breaks above method `b` in one pull each on the same device; null where either has no result. */
 export function wins(evidence: Evidence, rig: Rig, a: string, b: string): number | null {
   const ready = preparedOf(evidence);
-  const first = attachmentOf(ready, rig, a);
-  const second = attachmentOf(ready, rig, b);
-  return first.attachment && second.attachment ? beats(first, second) : null;
+  const first = baseFor(ready, rig, a);
+  const second = baseFor(ready, rig, b);
+  return first.path && second.path ? beats(first, second, rig.ratingKn) : null;
 }
 
 /** One method against another, both on the same device with the same sling. */
@@ -397,7 +470,7 @@ export function pairsOf(evidence: Evidence, { rig, rows }: Comparison, method: s
   const ready = preparedOf(evidence);
   const computed = rows.filter((row) => row.attachment && evidence.methods[row.method]?.role === 'home');
   if (!computed.some((row) => row.method === method)) return [];
-  const first = attachmentOf(ready, rig, method);
+  const first = baseFor(ready, rig, method);
   return computed.filter((row) => row.method !== method)
-    .map((row) => ({ method: row.method, name: row.name, wins: beats(first, attachmentOf(ready, rig, row.method)) }));
+    .map((row) => ({ method: row.method, name: row.name, wins: beats(first, baseFor(ready, rig, row.method), rig.ratingKn) }));
 }

@@ -1,7 +1,7 @@
 /** From a method's record and a rig to links of a chain, or to the first link that no figure reaches. */
-import { type FactorValue, type Miss, type Sought, factorValue } from '../evidence/factor.ts';
+import { type FactorRead, type FactorValue, type Miss, type Sought, factorValue } from '../evidence/factor.ts';
 import { toModelUnit } from '../evidence/force.ts';
-import type { FactorRecord, LinkRecord, MethodRecord } from '../records/schema.ts';
+import type { LinkRecord, MethodRecord } from '../records/schema.ts';
 import type { ChainLink } from './chain.ts';
 import type { Evidence } from './types.ts';
 
@@ -12,8 +12,9 @@ export interface FactorPart { factor: string; value: FactorValue }
 export interface BuiltLink {
   record: LinkRecord;
   parts: FactorPart[];
-  /** Mean of ln kN. */
+  /** Mean of ln kN; of a link that multiplies the device's rating, mean of ln of that multiple. */
   mu: number;
+  ofRating: boolean;
   /** Sd of ln between pieces. */
   specimen: number;
   floorKn: number | null;
@@ -46,7 +47,7 @@ function partsOf(prepared: PreparedEvidence, id: string, sought: Sought): { part
   const { evidence } = prepared;
   const parts: FactorPart[] = [];
   for (let next: string | null = id; next !== null; ) {
-    const record: FactorRecord | undefined = evidence.factors[next];
+    const record: FactorRead | undefined = evidence.factors[next];
     const group = record && evidence.classes[record.class];
     if (!record || !group) throw new RangeError(`factor ${next}: no such record, or no such class`);
     const found = factorValue(next, record, group, evidence.figures, sought);
@@ -60,7 +61,7 @@ function partsOf(prepared: PreparedEvidence, id: string, sought: Sought): { part
 /** What a miss says of how near the evidence comes; larger is nearer. */
 const NEARNESS: Record<Miss, number> = { 'other-material': 0, 'no-figure': 1, 'other-width': 2, thinner: 3, thicker: 3 };
 
-function buildLink(prepared: PreparedEvidence, record: LinkRecord, sought: Sought, ratingKn: number | null): BuiltLink | { miss: Miss; factor: string } {
+function buildLink(prepared: PreparedEvidence, record: LinkRecord, sought: Sought): BuiltLink | { miss: Miss; factor: string } {
   let nearest: { miss: Miss; factor: string } | null = null;
   for (const id of record.factors) {
     const found = partsOf(prepared, id, sought);
@@ -68,13 +69,13 @@ function buildLink(prepared: PreparedEvidence, record: LinkRecord, sought: Sough
       if (!nearest || NEARNESS[found.miss] > NEARNESS[nearest.miss]) nearest = found;
       continue;
     }
-    const factor = prepared.evidence.factors[id] as FactorRecord;
-    const scale = factor.acts === 'rating' ? Math.log(ratingKn ?? Number.NaN) : 0;
+    const factor = prepared.evidence.factors[id] as FactorRead;
     const floorKn = factor.floor ? numberIn(prepared.evidence, factor.floor) : null;
     return {
       record,
       parts: found.parts,
-      mu: found.parts.reduce((sum, p) => sum + p.value.mu, scale),
+      mu: found.parts.reduce((sum, p) => sum + p.value.mu, 0),
+      ofRating: factor.acts === 'rating',
       specimen: Math.hypot(...found.parts.map((p) => p.value.specimen)),
       floorKn,
     };
@@ -88,15 +89,15 @@ export function needsRating(evidence: Evidence, link: LinkRecord): boolean {
 }
 
 /**
- * The load path of a method for one sling, bearing and rating. Links that multiply an unknown rating are left out.
- * The first link without a figure stops it; a stop at the eye is told before one elsewhere.
+ * The load path of a method for one sling and bearing. Links that multiply the device's rating are left out where it has
+ * none. The first link without a figure stops it; a stop at the eye is told before one elsewhere.
  */
-export function loadPath(prepared: PreparedEvidence, method: MethodRecord, sought: Sought, ratingKn: number | null): Path {
+export function loadPath(prepared: PreparedEvidence, method: MethodRecord, sought: Sought, hasRating: boolean): Path {
   const links: BuiltLink[] = [];
   const order = [...method.links].sort((a, b) => Number(b.at === 'eye') - Number(a.at === 'eye'));
   for (const record of order) {
-    if (ratingKn === null && needsRating(prepared.evidence, record)) continue;
-    const built = buildLink(prepared, record, sought, ratingKn);
+    if (!hasRating && needsRating(prepared.evidence, record)) continue;
+    const built = buildLink(prepared, record, sought);
     if ('miss' in built) return { stop: { link: record, ...built } };
     links.push(built);
   }
@@ -104,9 +105,15 @@ export function loadPath(prepared: PreparedEvidence, method: MethodRecord, sough
   return { links };
 }
 
+/** The same links of a chain for a device of this rating: `chain` is theirs for a rating of 1 kN, one link each. */
+export function atRating(chain: readonly ChainLink[], links: readonly BuiltLink[], ratingKn: number | null): ChainLink[] {
+  const shift = Math.log(ratingKn ?? 1);
+  return chain.map((link, i) => (links[i]?.ofRating ? { ...link, muLog: link.muLog + shift } : link));
+}
+
 /**
- * Chain of some links. Knowledge of a factor is shared by all links that it acts on, named by its id: `names` gives the
- * order of the shared factors, so that two chains with the same names can be compared.
+ * Chain of some links, for a rating of 1 kN. Knowledge of a factor is shared by all links that it acts on, named by its
+ * id: `names` gives the order of the shared factors, so that two chains with the same names can be compared.
  */
 export function chainOf(links: readonly BuiltLink[], names: readonly string[]): ChainLink[] {
   return links.map(({ parts, mu, specimen, floorKn }) => {

@@ -1,9 +1,9 @@
 /** What goes into a comparison and what comes out. Forces in kN, lengths in mm or cm as named, shares between 0 and 1. */
 import type { CertaintyWord } from '../evidence/certainty.ts';
 import type { ClassValue } from '../evidence/classes.ts';
-import type { FactorValue } from '../evidence/factor.ts';
+import type { FactorRead, FactorValue } from '../evidence/factor.ts';
 import type { Observation } from '../evidence/observation.ts';
-import type { Eye, FactorRecord, GapRecord, Material, MethodRecord, OldLight, OldUse, RetirementRule, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
+import type { Eye, GapRecord, Material, MethodRecord, OldLight, OldUse, RetirementRule, RigConditions, SlingRecord, Standing, Unit, Value } from '../records/schema.ts';
 
 /** One addressable figure, as the engines read it: a single value or one cell of a table, defaults filled in. */
 export interface Figure {
@@ -31,7 +31,7 @@ export interface Evidence {
   /** Number of the model; goes up when the same evidence gives other answers. */
   model: number;
   figures: Record<string, Figure>;
-  factors: Record<string, FactorRecord>;
+  factors: Record<string, FactorRead>;
   /** Scatter and spread of each class, worked out from the records when the evidence is put together. */
   classes: Record<string, ClassValue>;
   methods: Record<string, MethodRecord>;

@@ -101,7 +101,7 @@ test.describe('script off', () => {
     await expect(partsOf(page).copyLink).toBeHidden();
     const built = page.locator('table[data-built] a');
     // Ten ratings, two kinds of eye, four slings.
-    expect(await built.count()).toBe(80);
+    expect(await built.count()).toBe(240);
     await page.locator('table[data-built] a[href$="/compare/9/bare-wire/hmpe-10/"]').click();
     await expect(page).toHaveURL(/\/compare\/9\/bare-wire\/hmpe-10\/$/);
     await expect(partsOf(page).rigLine).toContainText('9 kN');

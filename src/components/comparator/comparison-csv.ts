@@ -1,13 +1,14 @@
 /** A comparison as a table of comma-separated values: units and certainty in columns, no cell that a spreadsheet would run. */
+import { methodData } from '../../strength/method-data.ts';
 import type { Comparison } from '../../strength/types.ts';
-import { CAUTION_LINE, countAbove, type ForceUnit, inUnit, stripCounts } from '../../strength/wording.ts';
+import { CAUTION_LINE, type ForceUnit, forceNumber } from '../../strength/wording.ts';
 
 /**
  * One cell. Text that a spreadsheet would take for a formula gets an apostrophe in front; what holds a comma, a quote
  * or a line end is quoted.
  */
-export function cell(value: string | number | null): string {
-  if (value === null) return '';
+export function cell(value: string | number | null | undefined): string {
+  if (value === null || value === undefined) return '';
   if (typeof value === 'number') return String(value);
   const plain = /^[=+\-@\t\r\n|%]/.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
@@ -23,17 +24,19 @@ const HEAD = [
  * @param unit unit of the forces, named in each row
  */
 export function comparisonCsv(comparison: Comparison, unit: ForceUnit, link: string): string {
-  const { rig } = comparison;
-  const counted = rig.demandKn ?? rig.ratingKn;
-  const shown = (kn: number | undefined): number | null => (kn === undefined ? null : Number(inUnit(kn, unit).toFixed(unit === 'kN' ? 2 : 0)));
-  const rows = comparison.rows.map((row) => [
-    row.group, row.place ?? null, row.method, row.name, row.state, unit,
-    shown(row.attachment?.low), shown(row.attachment?.middle), shown(row.attachment?.high), shown(row.rig?.low), shown(row.rig?.middle), shown(row.rig?.high),
-    // Out of twenty, never all and never none: the drawn dots say no more than that.
-    counted === null || row.dots.length === 0 ? null : Math.min(19, Math.max(1, countAbove(row.dots, counted))), counted === null ? null : shown(counted),
-    stripCounts(row.strip).map((one) => `${one.letter} ${one.count}`).join('; '), row.certainty,
-    row.oneClipError.releases ? 'yes' : 'no', row.reasons.join(' '), row.finishedCm === null ? null : Math.round(row.finishedCm),
-    row.figures.join(' '), CAUTION_LINE, comparison.evidence, comparison.model, link,
-  ]);
-  return [HEAD, ...rows].map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
+  const { rig, rows, evidence, model } = comparison;
+  const line = rig.demandKn ?? rig.ratingKn;
+  const ends = (of: { low: string; middle: string; high: string } | null) => [of?.low, of?.middle, of?.high];
+  const lines = rows.map((row) => {
+    // The digits of the page: one that is not shown there would claim more than the model can say.
+    const data = methodData(row, rig, (kn) => forceNumber(kn, unit));
+    return [
+      data.group, data.place, data.id, data.name, data.state, unit, ...ends(data.attachment), ...ends(data.rig),
+      data.aboveOf20, line === null || unit === 'kN' ? line : forceNumber(line, unit),
+      data.firstOf20.map(({ letter, count }) => `${letter} ${count}`).join('; '), data.certainty,
+      row.oneClipError.releases ? 'yes' : 'no', data.reason.join(' '), row.finishedCm === null ? null : Math.round(row.finishedCm),
+      data.figures.join(' '), CAUTION_LINE, evidence, model, link,
+    ];
+  });
+  return [HEAD, ...lines].map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
 }

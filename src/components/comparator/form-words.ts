@@ -3,8 +3,11 @@ import { parseLink } from '../../links/parse-link.ts';
 import { INPUT_RANGES, RIG_KEYS, type RigKey } from '../../links/rig-keys.ts';
 import { rigWords } from '../../links/serialise-link.ts';
 import type { Rig } from '../../strength/types.ts';
-import type { Off, Words } from './form.tsx';
 
+/** Each input as the word that stands, or would stand, in a link; numbers as typed. */
+export type Words = Record<RigKey, string>;
+/** Inputs whose "not known" is ticked although something is typed. */
+export type Off = Partial<Record<RigKey, boolean>>;
 /** What is wrong with each input that could not be used. */
 export type Faults = Partial<Record<RigKey, string>>;
 

@@ -2,7 +2,7 @@
 import { Component, type ComponentChild } from 'preact';
 
 interface Props {
-  /** All that the part shows and that can change, as values that `===` tells apart; as many each time. */
+  /** All that the part shows and that can change, as values that `===` tells apart. */
   of: readonly unknown[];
   /** Draws the part. It may read what is in `of`, and what never changes. */
   children: () => ComponentChild;
@@ -11,7 +11,8 @@ interface Props {
 /** Keeps what it drew while `of` stays the same. The markup is that of its child alone. */
 export class Kept extends Component<Props> {
   override shouldComponentUpdate({ of }: Props): boolean {
-    return of.some((value, i) => value !== this.props.of[i]);
+    const before = this.props.of;
+    return of.length !== before.length || of.some((value, i) => value !== before[i]);
   }
 
   override render({ children }: Props): ComponentChild {

@@ -1,51 +1,61 @@
 /** Drawings inside a row's cell: dots, lines and test pulls; the strip of what breaks first; the axis of a divider. */
 import {
-  AXIS_END_KN, BASELINE, DOT, dotsPath, LANE_WIDTH, placeDots, placeOf, STRIP_HEIGHT, stripLetterPlaces, stripPaths, ticksPath,
+  AXIS_END_KN, BASELINE, DOT, dotsPath, LANE_WIDTH, placeDots, placeOf, STRIP_HEIGHT, stripLetters, stripPaths, ticksPath,
 } from '../../charts/lane.ts';
 import type { Row } from '../../strength/types.ts';
-import { force, forceNumber, line } from '../../strength/wording.ts';
+import { countAbove, force, forceNumber, line } from '../../strength/wording.ts';
 import { Kept } from './kept.tsx';
 import type { Frame } from './setup.ts';
 
-/** Upright line at a force, or nothing where it lies beyond the axis. */
-function Upright({ kn, name, height }: { kn: number; name: string; height: number }) {
-  return kn > AXIS_END_KN ? null : <path class={name} d={`M${placeOf(kn)} 0V${height}`} />;
+/** Upright line at a force, or nothing where there is none or it lies beyond the axis. */
+function upright(kn: number | null, name: string, height: number) {
+  return kn === null || kn > AXIS_END_KN ? null : <path class={name} d={`M${placeOf(kn)} 0V${height}`} />;
 }
 
-/** Twenty dots at their force: filled above the line that counts, open below it; test pulls as ticks under them. */
-export function Lane({ row, frame }: { row: Row; frame: Frame }) {
-  const { ratingKn, demandKn, unit } = frame;
-  const counted = demandKn ?? ratingKn;
+/** The base of every lane: one and the same, so it is never compared again. */
+const BASE = <path class="base" d={`M0 ${BASELINE}H${LANE_WIDTH}`} />;
+
+/** The lowest dots are open, the others filled; test pulls as ticks under them. */
+function marks(row: Row, countBelow: number, unit: Frame['unit']) {
   const places = placeDots(row.dots);
-  const below = places.filter(({ kn }) => counted !== null && kn <= counted);
-  const above = places.filter(({ kn }) => counted === null || kn > counted);
-  const belowPath = dotsPath(below);
-  const ticks = ticksPath(row.ticks.flatMap((one) => one.kn));
-  const most = Math.max(0, ...row.dots, ...row.ticks.flatMap((one) => one.kn));
+  const above = dotsPath(places.slice(countBelow));
+  const below = dotsPath(places.slice(0, countBelow));
+  const pulls = row.ticks.flatMap((one) => one.kn);
+  const ticks = ticksPath(pulls);
+  const most = Math.max(...row.dots, ...pulls);
   return (
-    <svg class="lane" viewBox={`0 0 ${LANE_WIDTH} 52`} aria-hidden="true">
-      <path class="base" d={`M0 ${BASELINE}H${LANE_WIDTH}`} />
-      <Upright kn={frame.upper.kn} name="upper" height={52} />
-      {ratingKn !== null && <Upright kn={ratingKn} name="rating" height={52} />}
-      {demandKn !== null && <Upright kn={demandKn} name="demand" height={52} />}
-      {above.length > 0 && <path class="dots" stroke-width={DOT} d={dotsPath(above)} />}
-      {belowPath && <path class="dots below" stroke-width={DOT} d={belowPath} />}
-      {belowPath && <path class="dots hole" stroke-width={DOT - 4} d={belowPath} />}
+    <>
+      {above && <path class="dots" stroke-width={DOT} d={above} />}
+      {below && <path class="dots below" stroke-width={DOT} d={below} />}
+      {below && <path class="dots hole" stroke-width={DOT - 4} d={below} />}
       {ticks && <path class="ticks" d={ticks} />}
       {most > AXIS_END_KN && <text class="beyond" x={LANE_WIDTH - 4} y="14">{`${force(most, unit)} \u25b6`}</text>}
+    </>
+  );
+}
+
+/** Twenty dots at their force: filled above the line that counts, open below it. */
+export function lane(row: Row, { ratingKn, demandKn, unit, upper }: Frame) {
+  const counted = demandKn ?? ratingKn;
+  const countBelow = counted === null ? 0 : row.dots.length - countAbove(row.dots, counted);
+  return (
+    <svg class="lane" viewBox={`0 0 ${LANE_WIDTH} 52`} aria-hidden="true">
+      {BASE}
+      {upright(upper.kn, 'upper', 52)}
+      {upright(ratingKn, 'rating', 52)}
+      {upright(demandKn, 'demand', 52)}
+      <Kept of={[row.dots, row.ticks, countBelow, unit]}>{() => marks(row, countBelow, unit)}</Kept>
     </svg>
   );
 }
 
-const CELLS = `M0 .5H600M0 29.5H600${Array.from({ length: 21 }, (_, i) => `M${i === 20 ? 599.5 : i * 30 + 0.5} 0V30`).join('')}`;
+const CELLS = <path class="cells" d={`M0 .5H600M0 29.5H600${Array.from({ length: 21 }, (_, i) => `M${i === 20 ? 599.5 : i * 30 + 0.5} 0V30`).join('')}`} />;
 
 /** Twenty cells, one for each rig of twenty: which link goes first. */
-export function Strip({ strip }: { strip: string }) {
+export function strip(letters: string) {
   return (
     <svg class="strip" viewBox={`0 0 ${LANE_WIDTH} ${STRIP_HEIGHT}`} aria-hidden="true">
-      <path class="cells" d={CELLS} />
-      {stripPaths(strip).map(({ letter, d }) => <path key={letter} class={`kind-${letter}`} d={d} />)}
-      <text x={stripLetterPlaces(strip)} y="17">{strip}</text>
+      {[CELLS, ...stripPaths(letters).map(({ letter, d }) => <path key={letter} class={`kind-${letter}`} d={d} />), <path key="letters" class="letters" d={stripLetters(letters)} />]}
     </svg>
   );
 }
@@ -62,7 +72,7 @@ export function Axis({ frame }: { frame: Frame }) {
     <svg class="axis" viewBox={`0 0 ${LANE_WIDTH} 50`} aria-hidden="true" data-axis>
       {marks.map(({ kn, text, name }, i) => (
         <g key={name}>
-          <Upright kn={kn} name={name} height={22} />
+          {upright(kn, name, 22)}
           {/* Of two marks the lower one is written to its left, so that the words never meet. */}
           <text class={marks.length === 2 && i === 0 ? 'to-left' : 'to-right'} x={placeOf(kn) + (marks.length === 2 && i === 0 ? -5 : 5)} y="19">{text}</text>
         </g>

@@ -1,8 +1,10 @@
-/** The answer as a view: one sentence, the rows, and what can be taken away. The same at build and in the browser. */
+/** The answer as a view: one sentence, the rows, what the rules of retirement say. The same at build and in the browser. */
 import type { NotUnderstood } from '../../links/parse-link.ts';
 import { FORCE_UNITS, SORT_ORDERS, type ForceUnit, type SortOrder } from '../../links/rig-keys.ts';
+import { pairsOf } from '../../strength/compare.ts';
 import type { Comparison, Evidence } from '../../strength/types.ts';
-import { CAUTION_LINE, line } from '../../strength/wording.ts';
+import { line, NEWTONS_PER } from '../../strength/wording.ts';
+import { RetirementLine } from './retirement-line.tsx';
 import { type Opened, Rows } from './rows.tsx';
 import { figureAddress, type Frame, type Setup } from './setup.ts';
 
@@ -13,9 +15,6 @@ export interface Handlers {
   onToggle: (method: string, isOpen: boolean) => void;
   onUnit: (unit: ForceUnit) => void;
   onSort: (sort: SortOrder) => void;
-  onCopyLink: () => void;
-  onCopyText: () => void;
-  onSaveTable: () => void;
 }
 
 export interface ResultsProps {
@@ -28,8 +27,6 @@ export interface ResultsProps {
   notUnderstood: readonly NotUnderstood[];
   /** Evidence and model that an opened link was made with, where they are not today's. */
   older: { d: string | null; m: number | null } | null;
-  /** What the last button did, or a text to copy by hand. */
-  done: { says: string; text?: string } | null;
   handlers?: Handlers;
 }
 
@@ -56,9 +53,12 @@ function OlderLink({ older, evidence }: Pick<ResultsProps, 'older' | 'evidence'>
 
 /** The results. */
 export function Results(props: ResultsProps) {
-  const { setup, evidence, comparison, unit, sort, handlers, done } = props;
+  const { setup, evidence, comparison, unit, sort, handlers } = props;
   const { rig, bearing } = comparison;
-  const frame: Frame = { evidence, base: setup.base, ticks: setup.ticks, upper: setup.upper, unit, ratingKn: rig.ratingKn, demandKn: rig.demandKn };
+  const frame: Frame = {
+    evidence, base: setup.base, ticks: { [unit]: setup.ticks[unit].map((value) => ({ kn: (value * NEWTONS_PER[unit]) / 1000, text: String(value) })) } as Frame['ticks'], upper: setup.upper, unit, ratingKn: rig.ratingKn, demandKn: rig.demandKn, lengthCm: rig.lengthCm,
+    pairsOf: (method) => pairsOf(evidence, comparison, method), stage: handlers === undefined ? 'built' : props.opened === 'all' ? 'kept' : 'drawn',
+  };
   return (
     <section class="results" aria-labelledby="results-heading">
       <h2 id="results-heading" tabIndex={-1}>Ways to attach it</h2>
@@ -83,15 +83,7 @@ export function Results(props: ResultsProps) {
       <p class="soft">
         Few devices ever see more than about <a href={figureAddress(setup.base, setup.upper.figure)}>{line(setup.upper.kn, unit)}<i> trade rule</i></a>; the dotted line marks it.
       </p>
-      <p><b>{CAUTION_LINE}</b></p>
-      <div class="tools needs-script">
-        <button type="button" onClick={handlers?.onCopyLink}>Copy link</button>{' '}
-        <button type="button" onClick={handlers?.onCopyText}>Copy as text</button>{' '}
-        <button type="button" onClick={handlers?.onSaveTable}>Save as CSV</button>
-        <p role="status">{done?.says}</p>
-        {done?.text && <textarea readOnly rows={4} aria-label="To copy by hand" value={done.text} />}
-      </div>
-      <p class="soft">Evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>.</p>
+      <RetirementLine evidence={evidence} comparison={comparison} frame={frame} />
     </section>
   );
 }

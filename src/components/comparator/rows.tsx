@@ -4,7 +4,7 @@ import {
   aboveShort, certaintyWords, GROUP_HEADINGS, GROUP_ORDER, LETTERS, countsDevice, lowAndMiddle, nothingRanked, partName, rowsOf, shownSpread, weakLinkShort,
 } from '../../strength/wording.ts';
 import { Kept } from './kept.tsx';
-import { Axis, Lane, Strip } from './lane.tsx';
+import { Axis, lane, strip } from './lane.tsx';
 import type { Frame } from './setup.ts';
 import { FigureLink, Working } from './working.tsx';
 
@@ -42,28 +42,42 @@ function Published({ row, frame }: { row: Row; frame: Frame }) {
   );
 }
 
-/** A row with its drawing, or with what was published where nothing could be computed. */
-function FullRow({ row, frame, opened, onToggle }: { row: Row; frame: Frame; opened: Opened; onToggle: RowsProps['onToggle'] }) {
+/**
+ * A row with its drawing, or with what was published where nothing could be computed. It is drawn again only for another
+ * row: one without numbers stays the same while the rating changes.
+ */
+function fullRow(row: Row, { frame, opened, onToggle }: RowsProps) {
+  const isOpen = opened !== 'all' && opened.has(row.method);
+  const isDrawn = opened === 'all' || isOpen;
+  return (
+    <Kept key={row.method} of={[row, frame.unit, isOpen, isDrawn && frame]}>{() => drawnRow(row, frame, isOpen, isDrawn, onToggle)}</Kept>
+  );
+}
+
+function drawnRow(row: Row, frame: Frame, isOpen: boolean, isDrawn: boolean, onToggle: RowsProps['onToggle']) {
   const id = `work-${row.method}`;
   const counted = frame.demandKn ?? frame.ratingKn;
   const spread = shownSpread(row, frame);
-  const isOpen = opened !== 'all' && opened.has(row.method);
-  const isDrawn = opened === 'all' || isOpen;
   const short = counted === null ? null : aboveShort(row, counted, frame.unit);
+  const first = weakLinkShort(row);
   return (
     <tr class="full" data-working={hasFigures(row) ? id : undefined}>
       <th scope="row">{row.place !== undefined && <b class="place">{`${row.place}. `}</b>}{row.name}</th>
       <td class="draw">
-        {row.state === 'apart' && row.reasons.map((reason) => <p key={reason} class="reason">{reason}</p>)}
+        {row.state === 'apart' && <Kept of={[row.reasons]}>{() => row.reasons.map((reason) => <p key={reason} class="reason">{reason}</p>)}</Kept>}
         {short && <p class="count">{short}</p>}
-        {row.dots.length > 0 && <Lane row={row} frame={frame} />}
-        {row.strip && <Kept of={[row.strip]}>{() => <Strip strip={row.strip} />}</Kept>}
+        {row.dots.length > 0 && lane(row, frame)}
+        {row.strip && <Kept of={[row.strip]}>{() => strip(row.strip)}</Kept>}
         {row.dots.length === 0 && <Published row={row} frame={frame} />}
       </td>
-      <td class="spread">{spread && lowAndMiddle(spread, frame.unit)}</td>
-      <td class="first">{weakLinkShort(row)}</td>
-      <td class="error">{row.oneClipError.releases ? <b>releases the device</b> : 'stays on the device'}</td>
-      <td class="length">{row.finishedCm === null ? '' : `${Math.round(row.finishedCm)} cm`}</td>
+      <Kept of={[spread, frame.unit, first, row.finishedCm]}>{() => (
+        <>
+          <td class="spread">{spread && lowAndMiddle(spread, frame.unit)}</td>
+          <td class="first">{first}</td>
+          <td class="error">{row.oneClipError.releases ? <b>releases the device</b> : 'stays on the device'}</td>
+          <td class="length">{row.finishedCm === null ? '' : `${Math.round(row.finishedCm)} cm`}</td>
+        </>
+      )}</Kept>
       <Kept of={[certaintyWords(row), isOpen, isDrawn && row, isDrawn && frame]}>{() => (
         <td class="more">
           <details id={id} open={isOpen} onToggle={(event) => onToggle?.(row.method, event.currentTarget.open)}>
@@ -84,7 +98,7 @@ function ShortRow({ row, frame }: { row: Row; frame: Frame }) {
       <th scope="row"><a href={`${frame.base}methods/${row.method}/`}>{row.name}</a></th>
       <td colSpan={6}>
         {row.reasons.join(' ')}
-        {row.nearest && <> {row.nearest.weakerThan ? 'Weaker than about' : 'Nearest:'} <FigureLink id={row.nearest.figure} frame={frame} /> ({row.nearest.why}).</>}
+        {row.nearest && <> {row.nearest.weakerThan ? 'Weaker than about' : 'Nearest:'} <FigureLink id={row.nearest.figure} frame={frame} />.</>}
         {row.gap && <> <a href={`${frame.base}gaps/${row.gap}/`}>The test that would settle it</a></>}
       </td>
     </tr>
@@ -97,18 +111,28 @@ const isShort = (group: Group): boolean => group === 'no-data' || group === 'oth
 function GroupOfRows({ group, ...props }: RowsProps & { group: Group }) {
   const { frame } = props;
   const rows = rowsOf(props.comparison, group, props.sort);
-  const lines = [frame.unit, frame.ratingKn, frame.demandKn];
   if (rows.length === 0 && group !== 'ranked') return null;
+  const name = `group g-${group}`;
+  if (isShort(group)) {
+    return (
+      <Kept of={rows}>{() => (
+        <tbody class={name}>
+          <tr class="divider"><th scope="rowgroup">{GROUP_HEADINGS[group]}<span data-working="comparison">{` (${rows.length})`}</span></th><td colSpan={6} /></tr>
+          {rows.map((row) => (
+            <Kept key={row.method} of={[row.reasons.join(' '), row.gap, row.nearest?.figure, row.nearest?.weakerThan]}>{() => <ShortRow row={row} frame={frame} />}</Kept>
+          ))}
+        </tbody>
+      )}</Kept>
+    );
+  }
+  const axis = rows.some((row) => row.dots.length > 0) && [frame.unit, frame.ratingKn, frame.demandKn];
   return (
-    <tbody class={`group g-${group}`}>
-      <tr class="divider">
-        <th scope="rowgroup">{GROUP_HEADINGS[group]}</th>
-        <td colSpan={6}>{!isShort(group) && rows.some((row) => row.dots.length > 0) && <Kept of={lines}>{() => <Axis frame={frame} />}</Kept>}</td>
-      </tr>
+    <tbody class={name}>
+      <Kept of={axis || []}>{() => (
+        <tr class="divider"><th scope="rowgroup">{GROUP_HEADINGS[group]}</th><td colSpan={6}>{axis && <Axis frame={frame} />}</td></tr>
+      )}</Kept>
       {rows.length === 0 && <tr class="short"><td colSpan={7}>{nothingRanked(props.comparison.rig)}</td></tr>}
-      {rows.map((row) => (isShort(group)
-        ? <Kept key={row.method} of={[JSON.stringify(row)]}>{() => <ShortRow row={row} frame={frame} />}</Kept>
-        : <FullRow key={row.method} row={row} frame={frame} opened={props.opened} onToggle={props.onToggle} />))}
+      {rows.map((row) => fullRow(row, props))}
     </tbody>
   );
 }

@@ -1,18 +1,32 @@
 /** What a row opens to: the load path, what feeds each link, what moves the answer most, what one clipping error does. */
 import { ChainDrawing } from '../../drawings/chain.tsx';
 import type { FactorShare, LinkResult, Row } from '../../strength/types.ts';
-import { aboveSentence, countsDevice, force, forceNumber, shownSpread, spreadSentence, weakLinkSentence } from '../../strength/wording.ts';
+import { aboveSentence, countsDevice, force, forceNumber, pairShort, shownSpread, spreadSentence, weakLinkSentence } from '../../strength/wording.ts';
 import { figureAddress, type Frame } from './setup.ts';
 import { valueText } from './words.ts';
 
-/** A figure as a link to its page, with how we know it. */
+/** A figure as a link to its page, with how we know it. Short: where its words stand beside it already. */
 export function FigureLink({ id, frame, isShort = false }: { id: string; frame: Frame; isShort?: boolean }) {
   const figure = frame.evidence.figures[id];
   const value = figure ? valueText(figure.value, figure.unit) : '';
   // A cell of a table is named too: the table's own words fit all of its cells.
   const cell = id.includes('#') ? ` (${id.slice(id.indexOf('#') + 1).replaceAll('-', ' ').replace(/\bhmpe\b/, 'HMPE')})` : '';
-  const text = isShort && value ? value : figure ? `${figure.what}${cell}${value ? `: ${value}` : ''}` : id;
+  const text = isShort && value ? `${value}${cell}` : figure ? `${figure.what}${cell}${value ? `: ${value}` : ''}` : id;
   return <a href={figureAddress(frame.base, id)}>{text}{figure && <i>{` ${figure.standing.replaceAll('-', ' ')}`}</i>}</a>;
+}
+
+/** Figures as items of a list. Cells of one table share its words: these are said once, and each value leads to its cell. */
+function Items({ ids, frame }: { ids: readonly string[]; frame: Frame }) {
+  const nameOf = (id: string) => frame.evidence.figures[id]?.what ?? id;
+  return (
+    <>
+      {[...new Set(ids.map(nameOf))].map((name) => (
+        <li key={name}>
+          {name}: {ids.filter((id) => nameOf(id) === name).map((id, i) => [i > 0 && '; ', <FigureLink key={id} id={id} frame={frame} isShort />])}
+        </li>
+      ))}
+    </>
+  );
 }
 
 /** What one factor brings to a link: its figures, or the assumption that stands for them. */
@@ -20,7 +34,7 @@ function Factor({ share, frame }: { share: FactorShare; frame: Frame }) {
   const record = frame.evidence.factors[share.factor];
   return (
     <>
-      {share.figures.map((id) => <li key={id}><FigureLink id={id} frame={frame} /></li>)}
+      <Items ids={share.figures} frame={frame} />
       {record && (share.assumed || record.assumed || record.times || share.bridged) && (
         <li>
           <a href={figureAddress(frame.base, `assumed/factor-${share.factor}`)}>
@@ -40,10 +54,16 @@ function spreadOf(link: LinkResult, frame: Frame): string {
   return `${forceNumber(low, frame.unit)} \u2013 ${forceNumber(middle, frame.unit)} \u2013 ${force(high, frame.unit)}`;
 }
 
+const AS_BUILT = { __html: '' };
+
 /** The working of one row. */
 export function Working({ row, frame }: { row: Row; frame: Frame }) {
+  // Nothing is ever set by this: while the script takes over, what was built stays. With another key it is drawn anew.
+  if (frame.stage === 'kept') return <div key="built" class="working" dangerouslySetInnerHTML={AS_BUILT} />;
   const counted = frame.demandKn ?? frame.ratingKn;
   const spread = shownSpread(row, frame);
+  const pairs = frame.pairsOf(row.method);
+  const length = frame.evidence.methods[row.method]?.length;
   const weakest = row.links.reduce<LinkResult | null>((most, link) => (most === null || link.first > most.first ? link : most), null);
   return (
     <div class="working">
@@ -52,7 +72,7 @@ export function Working({ row, frame }: { row: Row; frame: Frame }) {
       {row.rig && <p>With the device in it, half of the rigs break below {force(row.rig.middle, frame.unit)}. {weakLinkSentence(row)}</p>}
       {row.links.length > 0 && (
         <>
-          <ChainDrawing links={row.links.map((link) => ({ letter: link.letter, isWeakest: link === weakest && row.strip !== '' }))} />
+          {frame.stage === 'drawn' && <ChainDrawing links={row.links.map((link) => ({ letter: link.letter, isWeakest: link === weakest && row.strip !== '' }))} />}
           <table class="links">
             <caption>Each link by itself: low, middle, high, and what feeds it</caption>
             <tbody>
@@ -68,23 +88,40 @@ export function Working({ row, frame }: { row: Row; frame: Frame }) {
         </>
       )}
       {row.moves.length > 0 && (
-        <p>
-          <b>What moves the answer most:</b>{' '}
-          {row.moves.filter((move, i) => i === 0 || move.share >= 0.01).map((move, i) => (
-            <span key={move.factor}>
-              {i > 0 && '; '}{frame.evidence.factors[move.factor]?.what ?? move.factor} ({Math.round(move.share * 100)} % of the spread)
-            </span>
-          ))}.
-        </p>
+        <>
+          <p><b>What moves the answer most:</b></p>
+          <ul>
+            {row.moves.filter((move, i) => i === 0 || move.share >= 0.01).map(({ factor, figures, share }) => (
+              <li key={factor}>
+                {Math.round(share * 100)} % of the spread: {figures.length > 0
+                  ? <ul><Items ids={figures} frame={frame} /></ul>
+                  : <a href={figureAddress(frame.base, `assumed/factor-${factor}`)}>{frame.evidence.factors[factor]?.what}<i> assumed</i></a>}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {pairs.length > 0 && (
+        <>
+          <p><b>Against each other method</b> this one is, on the same device and by the same knowledge, but in other pieces:</p>
+          <ul>{pairs.map(({ method, name, wins }) => <li key={method}>{name}: {pairShort(wins)}</li>)}</ul>
+        </>
       )}
       {row.shown.length > 0 && (
         <>
           <p><b>Published beside it, not fed:</b></p>
-          <ul>{row.shown.map((id) => <li key={id}><FigureLink id={id} frame={frame} /></li>)}</ul>
+          <ul><Items ids={row.shown} frame={frame} /></ul>
         </>
       )}
+      {row.finishedCm !== null && length && (
+        <p>
+          Finished about {Math.round(row.finishedCm)} cm of <span data-input>{frame.lengthCm} cm</span>: {length.words}
+          {length.why && <>; <a href={figureAddress(frame.base, `assumed/method-${row.method}`)}>what that takes off is assumed</a></>}.
+        </p>
+      )}
+      <p><b>On the rack:</b> {row.bulk}</p>
       <p><b>One clipping error:</b> {row.oneClipError.what}</p>
-      <p><a href={`${frame.base}methods/${row.method}/`}>{row.name}: how it is made, and whether we would</a></p>
+      <p><a href={`${frame.base}methods/${row.method}/`}>How it is made, and whether we would</a></p>
     </div>
   );
 }

@@ -2,11 +2,10 @@
  * Brings the comparator to life. The form first, because it is small; engine and evidence at once where the address
  * asks for another rig than the page holds, or else when the browser is idle or the reader changes something.
  */
-import { hydrate } from 'preact';
 import type { Setup } from '../components/comparator/setup.ts';
 import { serialiseLink } from '../links/serialise-link.ts';
 import type { Evidence } from '../strength/types.ts';
-import { ComparatorRig, type Question } from './comparator-rig.tsx';
+import { type Question, startRig } from './comparator-rig.ts';
 
 const setup = JSON.parse(document.getElementById('comparator-setup')?.textContent ?? '') as Setup;
 const rigRoot = document.getElementById('rig-root');
@@ -21,7 +20,7 @@ let put: ((question: Question) => void) | null = null;
 async function load(): Promise<void> {
   const [{ startResults }, evidence] = await Promise.all([
     import('./comparator-results.tsx'),
-    fetch(setup.evidence).then((response) => {
+    fetch((document.querySelector('[rel=prefetch]') as HTMLLinkElement).href).then((response) => {
       if (!response.ok) throw new Error(`the evidence did not arrive (${response.status})`);
       return response.json() as Promise<Evidence>;
     }),
@@ -60,4 +59,4 @@ function ask(question: Question): void {
   else setTimeout(answerNewest, 200);
 }
 
-if (rigRoot) hydrate(<ComparatorRig setup={setup} ask={ask} />, rigRoot);
+if (rigRoot) startRig(rigRoot, setup, ask);
