@@ -109,7 +109,9 @@ export function evidenceOf(records: Records): Evidence {
   const classes = Object.fromEntries(Object.entries(classValues(plain(records.classes), cells)).map(([id, value]) => [id, rounded(value)]));
   const rules = Object.fromEntries(Object.entries(plain(records.rules)).map(([id, { order, verdict, when, says, figures: named, due }]) =>
     [id, { order, verdict, when, says, figures: due && !named.includes(due.figure) ? [due.figure, ...named] : named, years: due ? yearsOf(id, due, cells) : null }]));
-  return { version: '', model: MODEL, figures, factors, classes, methods, slings: plain(records.slings), gaps: asRead(gaps), rules };
+  // What a factor leaves out stands on its page; the engine reads nothing of it.
+  const read = Object.fromEntries(Object.entries(factors).map(([id, { leftOut: _leftOut, ...factor }]) => [id, factor]));
+  return { version: '', model: MODEL, figures, factors: read, classes, methods, slings: plain(records.slings), gaps: asRead(gaps), rules };
 }
 
 let loaded: Evidence | null = null;

@@ -1,13 +1,16 @@
 /** Records of the site, read once for all pages. Every page asks here, so that one reader stands behind all of them. */
 import { readAll } from '../records/read.ts';
 import type {
-  FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, ReplacementRecord, RuleRecord, SlingRecord, SourceRecord,
+  CorrectionRecord, FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, ReplacementRecord, RuleRecord, SlingRecord,
+  SourceRecord, Withdrawn,
 } from '../records/schema.ts';
 import { newestVersion } from './evidence.ts';
 
 /** All records by kind and id. */
 export interface SiteRecords {
   figures: Map<string, FigureRecord>;
+  /** Figures that we no longer stand behind. */
+  withdrawn: Map<string, Withdrawn>;
   sources: Map<string, SourceRecord>;
   factors: Map<string, FactorRecord>;
   classes: Map<string, FactorClassRecord>;
@@ -17,6 +20,7 @@ export interface SiteRecords {
   replacements: Map<string, ReplacementRecord>;
   law: Map<string, LawRecord>;
   rules: Map<string, RuleRecord>;
+  corrections: Map<string, CorrectionRecord>;
   /** Newest version of the evidence; `unreleased` before the first is cut. */
   version: string;
 }
@@ -32,7 +36,8 @@ export function siteRecords(root = process.cwd()): SiteRecords {
   const all = readAll(root);
   const data = <T>(files: Map<string, { data: T }>): Map<string, T> => new Map([...files].map(([id, file]) => [id, file.data]));
   cached = {
-    figures: new Map<string, FigureRecord>([...data(all.figures), ...data(all.moved)]),
+    figures: withoutMisprints(new Map<string, FigureRecord>([...data(all.figures), ...data(all.moved)]), data(all.corrections)),
+    withdrawn: data(all.withdrawn),
     sources: data(all.sources),
     factors: data(all.factors),
     classes: data(all.classes),
@@ -42,7 +47,29 @@ export function siteRecords(root = process.cwd()): SiteRecords {
     replacements: data(all.replacements),
     law: data(all.law),
     rules: data(all.rules),
+    corrections: data(all.corrections),
     version: newestVersion(root),
   };
   return cached;
+}
+
+/**
+ * Figures as pages print them. Where a correction stands, the wrong number of the source is not printed as the figure's
+ * own: the value that is used takes its place, and the correction itself says what the source prints.
+ */
+export function withoutMisprints(figures: ReadonlyMap<string, FigureRecord>, corrections: ReadonlyMap<string, CorrectionRecord>): Map<string, FigureRecord> {
+  const corrected = new Map(figures);
+  for (const { figure } of corrections.values()) {
+    const [id, cell] = figure.split('#') as [string, string?];
+    const record = corrected.get(id);
+    if (!record || !('what' in record)) continue;
+    if (cell === undefined) corrected.set(id, lessPrinted(record));
+    else if ('cells' in record && record.cells[cell]) corrected.set(id, { ...record, cells: { ...record.cells, [cell]: lessPrinted(record.cells[cell]) } });
+  }
+  return corrected;
+}
+
+function lessPrinted<T extends { asPrinted?: string | undefined }>(one: T): T {
+  const { asPrinted: _printed, ...rest } = one;
+  return rest as T;
 }

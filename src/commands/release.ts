@@ -1,30 +1,67 @@
 /**
- * `npm run release -- <date>`: freezes the evidence as `data/versions/<date>.<n>.json` and adds its hash to the index.
- * The date is an input (yyyy-mm-dd): nothing here reads the clock. A frozen file is never changed again.
+ * `npm run release -- <date>`: freezes the evidence as `data/versions/<date>.<n>.json`, adds its hash to the index, and
+ * writes what changed since the version before to `data/changes/<date>.<n>.json`. The date is an input (yyyy-mm-dd):
+ * nothing here reads the clock. A frozen file is never changed again.
+ * `npm run release -- lists` writes all lists of changes again from the frozen files.
  */
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { changesBetween } from '../build/changes.ts';
 import { ROOT, loadEvidence } from '../build/evidence.ts';
-import { type VersionEntry, frozenVersion, hashOf } from '../build/versions.ts';
+import { JOINED_RULES } from '../build/joined-rules.ts';
+import { nextVersion, refusal } from '../build/release.ts';
+import {
+  type FrozenVersion, frozenVersion, goneFigures, hashOf, listedVersions, listFile, listText, prebuiltAnswers, readVersion, readVersionWords,
+  versionIndex, wordsFile,
+} from '../build/versions.ts';
+import { checkProject } from '../records/check-project.ts';
+import { formatReport } from '../records/fault.ts';
+import { readAll } from '../records/read.ts';
 
-const day = process.argv[2];
-if (!day || !/^\d{4}-\d{2}-\d{2}$/.test(day)) {
-  console.error('release: say the day of the version as yyyy-mm-dd, for example: npm run release -- 2026-11-25');
-  process.exit(1);
+try {
+  if (process.argv[2] === 'lists') writeLists();
+  else release(process.argv[2]);
+} catch (error) {
+  if (!(error instanceof RangeError)) throw error;
+  console.error(`release: ${error.message}`);
+  process.exitCode = 1;
 }
-const folder = join(ROOT, 'data/versions');
-mkdirSync(folder, { recursive: true });
-const indexFile = join(folder, 'index.json');
-const index: VersionEntry[] = existsSync(indexFile) ? JSON.parse(readFileSync(indexFile, 'utf8')) : [];
-const newest = index.at(-1);
-if (newest && newest.version.slice(0, 10) > day) {
-  console.error(`release: ${day} is before the newest version ${newest.version}. Give that day or a later one.`);
-  process.exit(1);
+
+function release(day: string | undefined): void {
+  const index = versionIndex();
+  const version = nextVersion(day, index);
+  const faults = checkProject(ROOT, JOINED_RULES);
+  if (faults.some((fault) => !fault.warning)) throw new RangeError(`the records have faults, and a frozen file is never changed again.\n\n${formatReport(faults)}`);
+  const newest = index.at(-1);
+  const older = newest ? readVersion(newest.version) : null;
+  const newer = frozenVersion({ ...loadEvidence(), version }, goneFigures(readAll(ROOT)));
+  const changes = changesBetween(older, newer);
+  const words = readVersionWords(version);
+  const against = refusal({ changes, words, answersReplay: replays(older) });
+  if (against) throw new RangeError(against);
+
+  const text = `${JSON.stringify(newer)}\n`;
+  for (const folder of ['data/versions', 'data/changes']) mkdirSync(join(ROOT, folder), { recursive: true });
+  writeFileSync(join(ROOT, 'data/versions', `${version}.json`), text, { flag: 'wx' });
+  writeFileSync(join(ROOT, listFile(version)), listText(changes), { flag: 'wx' });
+  writeFileSync(join(ROOT, 'data/versions/index.json'), `${JSON.stringify([...index, { version, model: newer.evidence.model, sha256: hashOf(text) }], null, 2)}\n`);
+  console.log(`Frozen ${version}: ${Object.keys(newer.evidence.figures).length} figures, ${Object.keys(newer.answers).length} prebuilt comparisons.`);
+  console.log(`What changed is in ${listFile(version)}. ${words ? `The reasons are in ${wordsFile(version)}.` : `Reasons may be added in ${wordsFile(version)}.`}`);
 }
-const count = index.filter((entry) => entry.version.startsWith(`${day}.`)).length + 1;
-const version = `${day}.${count}`;
-const frozen = frozenVersion({ ...loadEvidence(), version });
-const text = `${JSON.stringify(frozen)}\n`;
-writeFileSync(join(folder, `${version}.json`), text, { flag: 'wx' });
-writeFileSync(indexFile, `${JSON.stringify([...index, { version, model: frozen.evidence.model, sha256: hashOf(text) }], null, 2)}\n`);
-console.log(`Frozen ${version}: ${Object.keys(frozen.evidence.figures).length} figures, ${Object.keys(frozen.answers).length} prebuilt comparisons.`);
+
+/** Whether today's engine gives a frozen evidence its frozen answers. An evidence that it cannot read gets none. */
+function replays(frozen: FrozenVersion | null): boolean {
+  if (!frozen) return true;
+  try {
+    return JSON.stringify(prebuiltAnswers(frozen.evidence)) === JSON.stringify(frozen.answers);
+  } catch {
+    return false;
+  }
+}
+
+function writeLists(): void {
+  mkdirSync(join(ROOT, 'data/changes'), { recursive: true });
+  const listed = listedVersions();
+  for (const { version, changes } of listed) writeFileSync(join(ROOT, listFile(version)), listText(changes));
+  console.log(`Written from the frozen files: ${listed.length} lists in data/changes/.`);
+}

@@ -5,6 +5,7 @@ import type { Fault, Position } from './fault.ts';
 import { type FileMap, readFiles } from './files.ts';
 import { didYouMean } from './nearest-name.ts';
 import {
+  correction,
   factor,
   factorClass,
   figureSchemaFor,
@@ -16,6 +17,7 @@ import {
   sling,
   source,
   type Cell,
+  type CorrectionRecord,
   type FactorClassRecord,
   type FactorRecord,
   type FigureRecord,
@@ -35,6 +37,7 @@ import {
   type Table,
   type Unit,
   type Value,
+  type Withdrawn,
 } from './schema.ts';
 import { parseYaml, type Path } from './yaml.ts';
 
@@ -91,6 +94,7 @@ export interface Records {
   files: FileMap;
   figures: Map<string, RecordFile<Single | Table>>;
   moved: Map<string, RecordFile<Moved | Split>>;
+  withdrawn: Map<string, RecordFile<Withdrawn>>;
   sources: Map<string, RecordFile<SourceRecord>>;
   factors: Map<string, RecordFile<FactorRecord>>;
   classes: Map<string, RecordFile<FactorClassRecord>>;
@@ -100,6 +104,7 @@ export interface Records {
   replacements: Map<string, RecordFile<ReplacementRecord>>;
   law: Map<string, RecordFile<LawRecord>>;
   rules: Map<string, RecordFile<RuleRecord>>;
+  corrections: Map<string, RecordFile<CorrectionRecord>>;
   /** Every addressable figure by its address. */
   cells: Map<string, PlacedFigure>;
   /** Ids that have a file, also where the file could not be read: they exist, so a reference to them does not dangle. */
@@ -120,14 +125,15 @@ export const COLLECTIONS = [
   'replacements',
   'law',
   'rules',
+  'corrections',
 ] as const;
 export type Collection = (typeof COLLECTIONS)[number];
 
 /** Folders under `data/figures/` whose figures have no source record. */
 export const RESERVED_SOURCES: readonly string[] = ['common-practice', 'assumed', 'demo'];
 
-/** Folders under `data/` that hold no records of this check: frozen versions, and invented examples. */
-const OTHER_FOLDERS: readonly string[] = ['versions', 'demo', 'materials', 'corrections', 'series'];
+/** Folders under `data/` that hold no records of this check: frozen versions, words about them, and invented examples. */
+const OTHER_FOLDERS: readonly string[] = ['versions', 'changes', 'demo', 'materials', 'series'];
 
 const SCHEMAS: Record<Exclude<Collection, 'figures'>, z.ZodType> = {
   sources: source,
@@ -139,6 +145,7 @@ const SCHEMAS: Record<Exclude<Collection, 'figures'>, z.ZodType> = {
   replacements: replacement,
   law,
   rules: rule,
+  corrections: correction,
 };
 const WHAT: Record<Collection, string> = {
   figures: 'figure',
@@ -151,6 +158,7 @@ const WHAT: Record<Collection, string> = {
   replacements: 'replacement',
   law: 'law',
   rules: 'rule',
+  corrections: 'correction',
 };
 const SLUG = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
@@ -161,6 +169,7 @@ export function readAll(rootOrFiles: string | FileMap): Records {
     files,
     figures: new Map(),
     moved: new Map(),
+    withdrawn: new Map(),
     sources: new Map(),
     factors: new Map(),
     classes: new Map(),
@@ -170,6 +179,7 @@ export function readAll(rootOrFiles: string | FileMap): Records {
     replacements: new Map(),
     law: new Map(),
     rules: new Map(),
+    corrections: new Map(),
     cells: new Map(),
     present: Object.fromEntries(COLLECTIONS.map((c) => [c, new Set<string>()])) as Records['present'],
     faults: [],
@@ -258,12 +268,17 @@ function readRecord(records: Records, file: string, text: string): void {
     spoilt: (path: Path) => path.some((_, i) => spoilt.has(path.slice(0, i + 1).join('\n'))),
   };
   if (collection !== 'figures') (records[collection] as Map<string, RecordFile<unknown>>).set(id, record);
-  else if (isGone(data as FigureRecord)) records.moved.set(id, record as RecordFile<Moved | Split>);
+  else if (isMoved(data as FigureRecord | Withdrawn)) records.moved.set(id, record as RecordFile<Moved | Split>);
+  else if (isWithdrawn(data as FigureRecord | Withdrawn)) records.withdrawn.set(id, record as RecordFile<Withdrawn>);
   else records.figures.set(id, record as RecordFile<Single | Table>);
 }
 
-function isGone(data: FigureRecord): data is Moved | Split {
+function isMoved(data: FigureRecord | Withdrawn): data is Moved | Split {
   return data.kind === 'moved' || data.kind === 'split';
+}
+
+function isWithdrawn(data: FigureRecord | Withdrawn): data is Withdrawn {
+  return data.kind === 'withdrawn';
 }
 
 /**

@@ -105,5 +105,7 @@ export function referencesOf(records: Records): Reference[] {
     if (record.data.due) collect('rules', record, 'figures', ['due', 'figure'], record.data.due.figure);
   }
   for (const record of records.law.values()) list('law', record, 'figures', ['figures'], record.data.figures);
+  for (const record of records.corrections.values())
+    collect('corrections', record, 'figures', ['figure'], record.data.figure);
   return out;
 }

@@ -187,7 +187,7 @@ export type Single = z.infer<typeof singleFigure>;
 export type Table = z.infer<typeof tableFigure>;
 export type Moved = z.infer<typeof movedFigure>;
 export type Split = z.infer<typeof splitFigure>;
-/** A figure record: what one locator of one source prints. */
+/** A figure record that leads to a value: what one locator of one source prints, or where that stands now. */
 export type FigureRecord = Single | Table | Moved | Split;
 export type Cell = z.infer<typeof cell>;
 export type RigConditions = z.infer<typeof rig>;
@@ -199,10 +199,11 @@ export type Standing = (typeof STANDINGS)[number];
 export type Lowered = z.infer<typeof lowered>;
 
 /** Chooses the schema of a figure record by its own words, so that one fault gives one message. */
-export function figureSchemaFor(raw: unknown): z.ZodType<FigureRecord> {
+export function figureSchemaFor(raw: unknown): z.ZodType<FigureRecord | Withdrawn> {
   const r = raw as { kind?: unknown; cells?: unknown } | null;
   if (r && r.kind === 'moved') return movedFigure;
   if (r && r.kind === 'split') return splitFigure;
+  if (r && r.kind === 'withdrawn') return withdrawnFigure;
   if (r && r.cells !== undefined) return tableFigure;
   return singleFigure;
 }
@@ -440,3 +441,38 @@ export const law = z.strictObject({
   checked: isoDate,
 });
 export type LawRecord = z.infer<typeof law>;
+
+/** A figure that we no longer stand behind. Its id and its page stay; nothing may refer to it. */
+export const withdrawnFigure = z.strictObject({
+  kind: z.literal('withdrawn'),
+  on: isoDate,
+  /** Reason, as a sentence for people. */
+  why: words,
+  /** What the figure said, in words and without its number: that stands in the frozen versions. */
+  was: words,
+});
+export type Withdrawn = z.infer<typeof withdrawnFigure>;
+
+export const CORRECTION_STATUSES = ['open', 'reported', 'acknowledged', 'fixed'] as const;
+/** An error in a source: what it prints, what we use in its place, and why. The figure carries both, as `asPrinted` and `value`. */
+export const correction = z.strictObject({
+  figure: figureAddress,
+  /** The number or words as the source prints them. */
+  printed: words,
+  /** What we use: a number in the figure's unit, or words. */
+  used: z.union([z.number(), words]),
+  /** Why the source must be wrong, as a sentence for people. */
+  reason: words,
+  /** To whom the error was reported, and when. */
+  reported: words.optional(),
+  /** Where it stands with the source; `fixed`: a later edition prints what we use. */
+  status: z.enum(CORRECTION_STATUSES),
+  /** Day on which the correction was made. */
+  on: isoDate,
+  /** Guard: what the figure's record must go on to say. */
+  expect: z.strictObject({
+    /** The figure's `asPrinted`, or its value as written. */
+    printed: words,
+  }),
+}).refine((v) => v.status === 'open' || v.reported !== undefined, { message: 'is more than open, and does not say to whom it was reported', path: ['status'] });
+export type CorrectionRecord = z.infer<typeof correction>;

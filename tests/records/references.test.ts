@@ -13,7 +13,7 @@ type Path = (string | number)[];
 const SCHEMA_OF: Record<string, z.ZodType> = {
   figure: schemas.singleFigure, table: schemas.tableFigure, moved: schemas.movedFigure, split: schemas.splitFigure, factor: schemas.factor, class: schemas.factorClass,
   method: schemas.method, sling: schemas.sling, gap: schemas.gap, replacement: schemas.replacement, law: schemas.law,
-  rule: schemas.rule,
+  rule: schemas.rule, correction: schemas.correction,
 };
 
 /** Paths in a filled-in record whose schema is the one sought. */

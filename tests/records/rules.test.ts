@@ -56,6 +56,19 @@ describe('rules of the record check', () => {
       [NEW]: plain('value: { mean: 60, n: 10 }\nunit: percent\nof: new\nrig: { ageYears: { from: 5, to: 10 } }\n'),
       [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: age from'),
     }],
+    ['a correction of a number that its figure uses as corrected', {
+      'data/figures/lab-b/floor.yaml': (SOUND['data/figures/lab-b/floor.yaml'] as string).replace('value: 22', 'value: 22\nasPrinted: "2.20"'),
+      'data/corrections/floor.yaml': 'figure: lab-b/floor\nprinted: "2.20 kN"\nused: 22.0\nreason: The point slipped.\nreported: to the laboratory\nstatus: acknowledged\non: "2026-01-05"\nexpect: { printed: "2.20" }\n',
+    }],
+    ['a correction in words, of single breaks', {
+      [STRAIGHT]: (SOUND[STRAIGHT] as string).replace('unit: kN', 'unit: kN\nasPrinted: 22.5; 2.35; 24.1'),
+      'data/corrections/straight.yaml': 'figure: lab-a/straight\nprinted: "2.35"\nused: 22.5, 23.5, 24.1\nreason: The point slipped.\nstatus: open\non: "2026-01-05"\nexpect: { printed: 22.5; 2.35; 24.1 }\n',
+    }],
+    ['a withdrawn figure, and words about a version', {
+      [NEW]: 'kind: withdrawn\non: "2026-01-05"\nwhy: The load cell was out of order.\nwas: strength of a knot\n',
+      'data/versions/2026-01-05.1.json': '{ "evidence": { "figures": { "lab-a/new#wide": {} } }, "gone": { "lab-a/new": {} } }',
+      'data/changes/2026-01-05.1.yaml': 'model: Sharing between legs is uneven.\nsays: [A figure was withdrawn.]\n',
+    }],
     ['a required force below what breaks', { [NEW]: plain('value: 10\nunit: N\n').replace('measured', 'required') }],
   ])('%s: no fault', (_what, files) => {
     expect(checkProject({ ...SOUND, ...files }, JOINED_RULES).map(formatFault)).toEqual([]);

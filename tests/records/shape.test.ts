@@ -19,6 +19,7 @@ const NAMED: [string, Parameters<typeof constraintsOf>[1]][] = [
   ['table', schemas.tableFigure],
   ['moved', schemas.movedFigure],
   ['split', schemas.splitFigure],
+  ['withdrawn', schemas.withdrawnFigure],
   ...Object.entries(schemas.valueBranches).map(([form, schema]): [string, Parameters<typeof constraintsOf>[1]] => [
     `value ${form}`,
     schema,
@@ -32,13 +33,14 @@ const NAMED: [string, Parameters<typeof constraintsOf>[1]][] = [
   ['replacement', schemas.replacement],
   ['law', schemas.law],
   ['rule', schemas.rule],
+  ['correction', schemas.correction],
 ];
 const seen: Parameters<typeof constraintsOf>[2] = new Set();
 const constraints = NAMED.flatMap(([name, schema]) =>
   constraintsOf(name, schema, seen).map((constraint) => ({ name, ...constraint })),
 );
 
-const WHAT: Record<string, string> = { class: 'factor class', table: 'figure', moved: 'figure', split: 'figure' };
+const WHAT: Record<string, string> = { class: 'factor class', table: 'figure', moved: 'figure', split: 'figure', withdrawn: 'figure' };
 
 /** Names of types as the messages say them. */
 const HINTS: Record<string, string> = {
@@ -114,6 +116,18 @@ const SPECIAL: Record<string, [unknown, Path, string, string]> = {
     ['lessWidths'],
     'what is taken off needs a share to take it from, and a why (got 20)',
     'Add share and why, or remove lessWidths.',
+  ],
+  'correction refinement 1': [
+    { status: 'acknowledged', reported: undefined },
+    ['status'],
+    'is more than open, and does not say to whom it was reported (got acknowledged)',
+    'Add reported: to whom, and when.',
+  ],
+  'correction.used union': [
+    true,
+    [],
+    'is not a number (got true)',
+    'Write a number with a decimal point, without unit, sign words or spaces.',
   ],
   'class.tau|1.groups[][] union': [
     'lab-a',
@@ -227,7 +241,13 @@ function caseOf(constraint: Constraint & { name: string }): Case | string {
   if (constraint.id in SPECIAL) {
     const [value, below, problem, advice] = SPECIAL[constraint.id] as [unknown, Path, string, string];
     const top = typeof value === 'object' && constraint.name.startsWith('value ') ? ['value'] : path;
-    (get(record, top.slice(0, -1)) as Record<string | number, unknown>)[top.at(-1) as string] = value;
+    if (top.length) (get(record, top.slice(0, -1)) as Record<string | number, unknown>)[top.at(-1) as string] = value;
+    // Of a whole record the fields that are given stand in the place of its own; without a value they go.
+    else
+      for (const [field, part] of Object.entries(value as object)) {
+        if (part === undefined) delete record[field];
+        else record[field] = part;
+      }
     return fault(written(record).valueAt([...top, ...below]), [...top, ...below].join('.'), problem, advice);
   }
   if (kind === 'required') {
@@ -327,6 +347,8 @@ const CHOOSERS: readonly string[] = [
   'moved.kind literal',
   'split.kind required',
   'split.kind literal',
+  'withdrawn.kind required',
+  'withdrawn.kind literal',
 ];
 
 describe('shape of records', () => {
@@ -346,6 +368,7 @@ describe('shape of records', () => {
     ['table', 'what kind standing checked cells'],
     ['moved', 'kind to on why'],
     ['split', 'kind to on why'],
+    ['withdrawn', 'kind on why was'],
     ['source', 'type title authors issued language free checked'],
     ['factor', 'what acts class applies from'],
     ['class', 'what cv ceiling tau'],
@@ -355,6 +378,7 @@ describe('shape of records', () => {
     ['replacement', 'name order who keeps ask'],
     ['law', 'region says figures checked'],
     ['rule', 'what order verdict says figures'],
+    ['correction', 'figure printed used reason status on expect'],
   ])('a %s needs these fields: %s', (name, fields) => {
     const { shape } = defOf(NAMED.find(([other]) => other === name)?.[1] as Parameters<typeof constraintsOf>[1]);
     const required = Object.entries(shape ?? {}).filter(([, part]) => !['optional', 'default'].includes(defOf(part).type));
@@ -393,8 +417,8 @@ describe('shape of records', () => {
     ]);
   });
 
-  test('a moved or split figure without its kind is judged as an ordinary one', () => {
-    for (const name of ['moved', 'split']) {
+  test('a moved, split or withdrawn figure without its kind is judged as an ordinary one', () => {
+    for (const name of ['moved', 'split', 'withdrawn']) {
       const { file, record } = SHAPES.find((shape) => shape.name === name) as Shape;
       for (const kind of [undefined, 'gone']) {
         const { kind: _kind, ...rest } = record;

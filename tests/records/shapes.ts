@@ -81,6 +81,12 @@ export const SHAPES: readonly Shape[] = [
     on: '2026-01-05',
     why: 'two results',
   }),
+  ...at('withdrawn', 'data/figures/lab-a/x.yaml', {
+    kind: 'withdrawn',
+    on: '2026-01-05',
+    why: 'The load cell was out of order.',
+    was: 'breaking force of a knotted sling',
+  }),
   values('tests', { tests: [11.5, 12.5], censored: [10] }),
   values('mean', { mean: 12.5, sd: 1, cv: 0.08, n: 5 }),
   values('low', { low: 10, high: 12, kind: 'extremes of n', n: 5 }),
@@ -225,6 +231,29 @@ export const SHAPES: readonly Shape[] = [
     says: 'It is old.',
     figures: ['lab-b/floor'],
   }),
+  ...at(
+    'correction',
+    'data/corrections/x.yaml',
+    {
+      figure: 'lab-b/floor',
+      printed: '2.20 kN',
+      used: 22,
+      reason: 'The point slipped.',
+      reported: 'to the laboratory, in January',
+      status: 'reported',
+      on: '2026-01-05',
+      expect: { printed: '2.20 kN' },
+    },
+    {
+      figure: 'lab-b/floor',
+      printed: 'kg',
+      used: 'kN',
+      reason: 'The unit slipped.',
+      status: 'open',
+      on: '2026-01-05',
+      expect: { printed: '22' },
+    },
+  ),
 ];
 
 type Path = readonly (string | number)[];

@@ -3,6 +3,7 @@ import { assumedHasReason } from './assumed-has-reason.ts';
 import { classGroupsCompareLike } from './class-groups-compare-like.ts';
 import { classGroupsStateN } from './class-groups-state-n.ts';
 import { classSeriesStateScatter } from './class-series-state-scatter.ts';
+import { correctionsStillApply } from './corrections-still-apply.ts';
 import { demoStaysInDemo } from './demo-stays-in-demo.ts';
 import { denominatorsChain } from './denominators-chain.ts';
 import { derivedRecomputes } from './derived-recomputes.ts';
@@ -44,6 +45,7 @@ export const RULES: readonly Rule[] = [
   referencesExist,
   movedTargetIsOrdinary,
   publishedIdStays,
+  correctionsStillApply,
   demoStaysInDemo,
   onlyMeasuredFeeds,
   oneNumberOnce,

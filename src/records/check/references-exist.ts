@@ -14,6 +14,7 @@ const ONE: Record<Collection, [string, string]> = {
   replacements: ['replacement', 'data/replacements/'],
   law: ['law', 'data/law/'],
   rules: ['rule', 'data/rules/'],
+  corrections: ['correction', 'data/corrections/'],
 };
 
 export const referencesExist: Rule = {
@@ -34,7 +35,7 @@ export function faultOf(
   collection: Collection,
   to: string,
 ): { problem: string; got: string; advice: string } | undefined {
-  const { present, cells, moved } = records;
+  const { present, cells, moved, withdrawn } = records;
   const [what, folder] = ONE[collection];
   if (collection !== 'figures') {
     if (present[collection].has(to)) return undefined;
@@ -55,6 +56,12 @@ export function faultOf(
       advice: `Write ${targets.join(' or ')}.`,
     };
   }
+  if (withdrawn.has(id))
+    return {
+      problem: 'this figure was withdrawn',
+      got: to,
+      advice: 'Name another figure, or remove the reference.',
+    };
   const names = records.figures.get(id)?.data;
   if (!names) {
     if (present.figures.has(id)) return undefined; // the file is there; its own faults are told

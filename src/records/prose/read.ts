@@ -3,6 +3,7 @@ import type { Position } from '../fault.ts';
 import { type FileMap, reachesPage } from '../files.ts';
 import { positionsOf } from '../positions.ts';
 import type { RecordFile, Records } from '../read.ts';
+import { parseYaml } from '../yaml.ts';
 import { proseOfComponent } from './component.ts';
 import { proseOfMdx } from './mdx.ts';
 
@@ -38,6 +39,12 @@ export function proseOf(records: Records): ProseOfProject {
     for (const { id, offset } of prose.mentions) all.mentions.push({ id, at: place(offset) });
     for (const { offset, message } of prose.failures) all.failures.push({ message, at: place(offset) });
   }
+  // Words about a version, which the list of changes shows.
+  for (const [file, source] of Object.entries(records.files)) {
+    if (!/^data\/changes\/[^/]+\.yaml$/.test(file)) continue;
+    const { data, at } = parseYaml(file, source);
+    walk({ file, at }, data, []);
+  }
   const texts = (collection: Map<string, RecordFile<unknown>>) => {
     for (const record of collection.values()) walk(record, record.data, []);
   };
@@ -45,10 +52,14 @@ export function proseOf(records: Records): ProseOfProject {
   texts(records.replacements);
   texts(records.law);
   texts(records.rules);
+  texts(records.withdrawn);
+  // What a correction quotes is a number of its figure's; the rest is words.
+  for (const record of records.corrections.values())
+    for (const field of ['reason', 'reported'] as const) walk(record, record.data[field], [field]);
   read.set(records.files, all);
   return all;
 
-  function walk(record: RecordFile<unknown>, value: unknown, path: (string | number)[]): void {
+  function walk(record: Pick<RecordFile<unknown>, 'file' | 'at'>, value: unknown, path: (string | number)[]): void {
     // Ids and addresses are names, not words.
     if (typeof value === 'string') {
       if (/\s/.test(value))

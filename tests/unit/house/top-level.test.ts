@@ -15,7 +15,7 @@ const IN_SRC = [
 ];
 const IN_DATA = [
   'sources', 'figures', 'factors', 'methods', 'materials', 'slings', 'rules', 'gaps', 'corrections', 'series', 'replacements',
-  'law', 'versions', 'demo',
+  'law', 'changes', 'versions', 'demo',
 ];
 const IN_CONTENT = ['methods', 'materials', 'guides', 'lessons', 'terms'];
 const IN_TESTS = ['unit', 'records', 'reference', 'browser', 'support', 'vitest.config.ts', 'playwright.config.ts', 'lint.json'];
