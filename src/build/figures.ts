@@ -1,6 +1,7 @@
 /** Figures as pages show them: each address with its inherited fields, what it feeds, and why it was left out. */
-import type { Cell, FigureRecord, Lowered, RigConditions, Single, Standing, Table, Unit, Value } from '../records/schema.ts';
+import type { Cell, FigureRecord, LawRecord, Lowered, RigConditions, Single, Standing, Table, Unit, Value } from '../records/schema.ts';
 import { type SiteRecords, siteRecords } from './records.ts';
+import { figurePath } from './site.ts';
 
 /** One addressable value. */
 export interface ShownFigure {
@@ -33,9 +34,9 @@ export function loweringSteps(figure: Pick<ShownFigure, 'lowered' | 'locator'>):
     : figure.lowered;
 }
 
-/** True for records that hold values, false for those that only point elsewhere. */
+/** True for records that hold values, false for those that only say where one went. */
 export function isOrdinary(record: FigureRecord): record is Single | Table {
-  return record.kind !== 'moved' && record.kind !== 'split';
+  return 'what' in record;
 }
 
 /** The addressable values of one record; a table gives one for each cell. */
@@ -102,6 +103,15 @@ export function assumedFigures(records: Pick<SiteRecords, 'factors' | 'classes' 
 /** One place where a figure is used or refused. */
 export interface Use { factor: string; what: string; why?: string }
 
+/** A use that is no factor's: what the figure is there, the name of what uses it, and its page where it has one. */
+export interface OtherUse {
+  /** `class`: scatter or spread that the model shares out; `floor`: a minimum that it cuts at; the rest only show it. */
+  kind: 'class' | 'floor' | 'rule' | 'route' | 'law' | 'gap' | 'figure';
+  says: string;
+  name: string;
+  path?: string;
+}
+
 /** Every figure of the site with what pages ask of it. */
 export interface FigureBook {
   /** All records, those that the model's assumptions give included. */
@@ -114,6 +124,8 @@ export interface FigureBook {
   leftOut: Map<string, Use[]>;
   /** Methods whose record names it as shown, or as a reason. */
   methods: Map<string, string[]>;
+  /** Everything else that names it. */
+  others: Map<string, OtherUse[]>;
 }
 
 let cached: FigureBook | undefined;
@@ -139,9 +151,45 @@ export function figureBook(): FigureBook {
   for (const [id, method] of all.methods) {
     for (const figure of new Set([...method.shown, ...method.apart.flatMap((reason) => [...reason.figures, ...reason.published])])) push(methods, figure, id);
   }
-  cached = { records, values, feeds, leftOut, methods };
+  const others = otherUses(all);
+  for (const value of values.values()) {
+    // A table that compares its own cells says so itself.
+    if (value.of?.includes('/') && value.of.split('#')[0] !== value.record) {
+      push(others, value.of, { kind: 'figure', says: value.unit === 'ratio' || value.unit === 'percent' ? 'is what this is a share of' : 'stands beside', name: value.what, path: figurePath(value.id) });
+    }
+  }
+  for (const [id, record] of records) {
+    if (!isOrdinary(record)) continue;
+    for (const input of new Set(Object.values(record.derived?.inputs ?? {}))) push(others, input, { kind: 'figure', says: 'goes into', name: record.what, path: figurePath(id) });
+  }
+  cached = { records, values, feeds, leftOut, methods, others };
   return cached;
 }
+
+/** Uses by classes, required minimums, rules, routes, laws and gaps, in that order. */
+function otherUses(all: SiteRecords): FigureBook['others'] {
+  const others: FigureBook['others'] = new Map();
+  const push = (address: string, use: OtherUse): void => { others.set(address, [...(others.get(address) ?? []), use]); };
+  for (const [id, { what, cv, tau }] of all.classes) {
+    const use = (says: string): OtherUse => ({ kind: 'class', says, name: what, path: `/model/factors/#class-${id}` });
+    if ('from' in cv) for (const address of cv.from) push(address, use('gives scatter between pieces to the class'));
+    if ('groups' in tau) {
+      const named = tau.groups.flat().flatMap((each) => (typeof each === 'string' ? [each] : [each.figure, each.over]));
+      for (const address of new Set(named)) push(address, use('gives spread between laboratories to the class'));
+    }
+  }
+  for (const [id, { what, floor }] of all.factors) if (floor) push(floor, { kind: 'floor', says: 'is the required minimum in', name: what, path: `/model/factors/#factor-${id}` });
+  for (const { name, floor } of all.slings.values()) if (floor) push(floor, { kind: 'floor', says: 'is the requirement behind the sling', name });
+  for (const { what, figures, due } of all.rules.values()) {
+    for (const address of new Set([...figures, ...(due ? [due.figure] : [])])) push(address, { kind: 'rule', says: 'stands behind the rule of retirement', name: what });
+  }
+  for (const [id, { name, figures }] of all.replacements) for (const address of figures) push(address, { kind: 'route', says: 'stands behind the route', name, path: `/replace/#${id}` });
+  for (const { region, figures } of all.law.values()) for (const address of figures) push(address, { kind: 'law', says: 'stands behind', name: `what the law says (${REGIONS[region]})`, path: `/replace/#${region}` });
+  for (const [id, { question, nearest }] of all.gaps) for (const address of nearest) push(address, { kind: 'gap', says: 'is nearest to the open question', name: question, path: `/gaps/${id}/` });
+  return others;
+}
+
+const REGIONS: Record<LawRecord['region'], string> = { eu: 'European Union', uk: 'United Kingdom', us: 'United States', elsewhere: 'elsewhere' };
 
 /**
  * A figure by address. A table's own address, without a cell, gives its first cell's page with no value.

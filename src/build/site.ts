@@ -57,6 +57,8 @@ export const allLinks: Door[] = [
   { name: 'Sources', path: '/sources/' },
   { name: 'Gaps', path: '/gaps/' },
   { name: 'The model', path: '/model/' },
+  { name: 'Data', path: '/data/' },
+  { name: 'Changes', path: '/changes/' },
   { name: 'Cite', path: '/cite/' },
   { name: 'About', path: '/about/' },
 ];

@@ -47,7 +47,7 @@ function workingProblem(site: Site, page: Page, target: string): string | null {
 }
 
 const linksToFigures = (element: HTMLElement): string[] =>
-  [element, ...element.querySelectorAll('a[href]')].map((link) => link.getAttribute('href') ?? '').filter((href) => /(?:^|\/)figures\/[a-z0-9-]+\/[a-z0-9-]+\//.test(href));
+  [element, ...element.querySelectorAll('a[href]')].map((link) => link.getAttribute('href') ?? '').filter((href) => /(?:^|\/)figures\/[a-z0-9-]+\/[a-z0-9-]+\/(?:#|$)/.test(href));
 
 /** A figure's page was built, and has the cell that the link names. */
 function figureProblem(site: Site, page: Page, href: string): string | null {
