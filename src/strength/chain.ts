@@ -425,8 +425,9 @@ function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
   const z = normalQuantile(p);
   const only = chain.blocks[0];
   if (chain.count === 1 && only) return (only.mu[0] as number) + z * (only.sd[0] as number);
-  // The union bound from below; from above no minimum lies beyond the quantile of any link.
-  const zLow = normalQuantile(p / chain.count);
+  // The union bound from below, with P(Z < -t) <= exp(-t^2 / 2) / 2; from above no minimum lies beyond the quantile of
+  // any link.
+  const zLow = chain.count === 1 ? z : -Math.sqrt(2 * Math.log(chain.count / (2 * p)));
   let low = Infinity;
   let high = Infinity;
   let spread = 0;
@@ -760,20 +761,24 @@ export function mergeShared(links: readonly ChainLink[]): ChainLink[] {
   const own = links.map((link) => link.own);
   const columns: number[][] = [];
   for (let j = 0; j < factors; j++) {
-    const column = links.map((link) => link.shared[j] as number);
-    const acting = column.filter((value) => value !== 0).length;
+    let at = -1;
+    let acting = 0;
+    for (let i = links.length - 1; i >= 0; i--) {
+      if ((links[i] as ChainLink).shared[j] === 0) continue;
+      at = i;
+      acting++;
+    }
     if (acting === 0) continue;
     if (acting === 1) {
-      const at = column.findIndex((value) => value !== 0);
-      own[at] = Math.hypot(own[at] as number, column[at] as number);
+      own[at] = Math.hypot(own[at] as number, (links[at] as ChainLink).shared[j] as number);
       continue;
     }
+    const column = links.map((link) => link.shared[j] as number);
     const like = columns.find((other) => isProportional(other, column));
     if (!like) {
       columns.push(column);
       continue;
     }
-    const at = like.findIndex((value) => value !== 0);
     const grow = Math.hypot(1, (column[at] as number) / (like[at] as number));
     for (let i = 0; i < like.length; i++) like[i] = (like[i] as number) * grow;
   }

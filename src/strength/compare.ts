@@ -18,6 +18,7 @@ const ONE_GROUP_WINS = 13 / 20;
 const DOTS = 20;
 const NINETY_PERCENT = [0.05, 0.5, 0.95] as const;
 const DOT_SHARES = Array.from({ length: DOTS }, (_, i) => (i + 0.5) / DOTS);
+const ENDS_AND_DOTS = [...NINETY_PERCENT, ...DOT_SHARES];
 
 const MISSES: Record<Miss, string> = {
   'other-material': 'We found no test of this method with this material.',
@@ -96,7 +97,7 @@ function letterOf(link: BuiltLink): LinkResult['letter'] {
 
 /** Ends and middle of a chain's distribution, and its twenty dots. */
 function shapeOf(chain: readonly ChainLink[]): { spread: Spread; dots: number[] } {
-  const [low, middle, high, ...dots] = quantiles(chain, [...NINETY_PERCENT, ...DOT_SHARES]) as [number, number, number, ...number[]];
+  const [low, middle, high, ...dots] = quantiles(chain, ENDS_AND_DOTS) as [number, number, number, ...number[]];
   return { spread: { low, middle, high }, dots };
 }
 
@@ -247,7 +248,7 @@ function pathOf(links: BuiltLink[]): NonNullable<Base['path']> {
   return {
     links, chain: attachment.length === links.length ? attachmentChain : mergedChain(links), attachment, attachmentChain,
     known: attachment.some((link) => link.ofRating) ? null : attachmentOf(attachment, attachmentChain),
-    spreads: links.map((link) => spreadOf(chainOf([link], factorNames([link])))),
+    spreads: links.map((link) => spreadOf(chainOf([link], link.parts.map((part) => part.factor)))),
   };
 }
 

@@ -1,5 +1,5 @@
 /** From a method's record and a rig to links of a chain, or to the first link that no figure reaches. */
-import { type FactorRead, type FactorValue, type Miss, type Sought, factorValue } from '../evidence/factor.ts';
+import { type FactorRead, type FactorValue, type Found, type Miss, type Sought, factorValue } from '../evidence/factor.ts';
 import { toModelUnit } from '../evidence/force.ts';
 import type { LinkRecord, MethodRecord } from '../records/schema.ts';
 import type { ChainLink } from './chain.ts';
@@ -23,7 +23,15 @@ export interface BuiltLink {
 export type Path = { links: BuiltLink[] } | { stop: { link: LinkRecord; miss: Miss; factor: string } };
 
 /** Evidence with what every comparison needs of it, worked out once. */
-export interface PreparedEvidence { evidence: Evidence; smallestBearingMm: number }
+export interface PreparedEvidence {
+  evidence: Evidence;
+  smallestBearingMm: number;
+  /** Values of factors so far: several methods share a factor, and few factors depend on the bearing. */
+  values: Map<string, Found>;
+}
+
+/** So many values of factors are kept at most; then all go. */
+const KEPT_VALUES = 1000;
 
 /** Works out what every comparison of one evidence needs. */
 export function prepare(evidence: Evidence): PreparedEvidence {
@@ -32,7 +40,7 @@ export function prepare(evidence: Evidence): PreparedEvidence {
     if (record.along === undefined) continue;
     for (const id of record.from) smallest = Math.min(smallest, evidence.figures[id]?.rig.bearingMm ?? Number.POSITIVE_INFINITY);
   }
-  return { evidence, smallestBearingMm: smallest };
+  return { evidence, smallestBearingMm: smallest, values: new Map() };
 }
 
 function numberIn(evidence: Evidence, address: string): number {
@@ -42,15 +50,26 @@ function numberIn(evidence: Evidence, address: string): number {
   return figure.value * scale;
 }
 
+function valueFor({ evidence, values }: PreparedEvidence, id: string, sought: Sought): { record: FactorRead; found: Found } {
+  const record = evidence.factors[id];
+  const group = record && evidence.classes[record.class];
+  if (!record || !group) throw new RangeError(`factor ${id}: no such record, or no such class`);
+  const { material, form, widthMm, bearingMm } = sought;
+  const key = `${id} ${material} ${form} ${widthMm} ${record.along && bearingMm}`;
+  let found = values.get(key);
+  if (!found) {
+    found = factorValue(id, record, group, evidence.figures, sought);
+    if (values.size >= KEPT_VALUES) values.clear();
+    values.set(key, found);
+  }
+  return { record, found };
+}
+
 /** The factor and those that it multiplies, outermost first. */
 function partsOf(prepared: PreparedEvidence, id: string, sought: Sought): { parts: FactorPart[] } | { miss: Miss; factor: string } {
-  const { evidence } = prepared;
   const parts: FactorPart[] = [];
   for (let next: string | null = id; next !== null; ) {
-    const record: FactorRead | undefined = evidence.factors[next];
-    const group = record && evidence.classes[record.class];
-    if (!record || !group) throw new RangeError(`factor ${next}: no such record, or no such class`);
-    const found = factorValue(next, record, group, evidence.figures, sought);
+    const { record, found } = valueFor(prepared, next, sought);
     if ('miss' in found) return { miss: found.miss, factor: next };
     parts.push({ factor: next, value: found.value });
     next = typeof record.acts === 'object' ? record.acts.multiplies : null;
@@ -123,7 +142,8 @@ export function chainOf(links: readonly BuiltLink[], names: readonly string[]): 
       const own = Math.hypot(specimen, ...parts.map((p) => p.value.knowledge));
       return { muLog: mu, shared: names.map(() => 0), own, floor: floorKn };
     }
-    const shared = names.map((name) => parts.find((p) => p.factor === name)?.value.knowledge ?? 0);
+    const shared = names.map(() => 0);
+    for (const { factor, value } of parts) shared[names.indexOf(factor)] = value.knowledge;
     return { muLog: mu, shared, own: specimen };
   });
 }

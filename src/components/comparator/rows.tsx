@@ -44,13 +44,13 @@ function Published({ row, frame }: { row: Row; frame: Frame }) {
 
 /**
  * A row with its drawing, or with what was published where nothing could be computed. It is drawn again only for another
- * row: one without numbers stays the same while the rating changes.
+ * row; one without numbers often says the same for another rig.
  */
 function fullRow(row: Row, { frame, opened, onToggle }: RowsProps) {
   const isOpen = opened !== 'all' && opened.has(row.method);
   const isDrawn = opened === 'all' || isOpen;
   return (
-    <Kept key={row.method} of={[row, frame.unit, isOpen, isDrawn && frame]}>{() => drawnRow(row, frame, isOpen, isDrawn, onToggle)}</Kept>
+    <Kept key={row.method} of={[row.strip ? row : JSON.stringify(row), frame.unit, isOpen, isDrawn && frame]}>{() => drawnRow(row, frame, isOpen, isDrawn, onToggle)}</Kept>
   );
 }
 
@@ -64,7 +64,7 @@ function drawnRow(row: Row, frame: Frame, isOpen: boolean, isDrawn: boolean, onT
     <tr class="full" data-working={hasFigures(row) ? id : undefined}>
       <th scope="row">{row.place !== undefined && <b class="place">{`${row.place}. `}</b>}{row.name}</th>
       <td class="draw">
-        {row.state === 'apart' && <Kept of={[row.reasons]}>{() => row.reasons.map((reason) => <p key={reason} class="reason">{reason}</p>)}</Kept>}
+        {row.state === 'apart' && <Kept of={[row.reasons.join(' ')]}>{() => row.reasons.map((reason) => <p key={reason} class="reason">{reason}</p>)}</Kept>}
         {short && <p class="count">{short}</p>}
         {row.dots.length > 0 && lane(row, frame)}
         {row.strip && <Kept of={[row.strip]}>{() => strip(row.strip)}</Kept>}

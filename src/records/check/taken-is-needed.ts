@@ -2,7 +2,7 @@ import type { FactorRecord } from '../schema.ts';
 import type { Rule } from './rule.ts';
 
 const CORD: readonly string[] = ['cord', 'rope'];
-const isCord = ({ applies }: FactorRecord): boolean => applies.forms !== undefined && applies.forms.every((form) => CORD.includes(form));
+const isCord = ({ applies }: FactorRecord): boolean => applies.forms?.every((form) => CORD.includes(form)) ?? false;
 
 export const takenIsNeeded: Rule = {
   name: 'taken-is-needed',
