@@ -4,7 +4,7 @@ import type {
   CorrectionRecord, FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, ReplacementRecord, RuleRecord, SlingRecord,
   SourceRecord, Withdrawn,
 } from '../records/schema.ts';
-import { newestVersion } from './evidence.ts';
+import { loadEvidence } from './evidence.ts';
 
 /** All records by kind and id. */
 export interface SiteRecords {
@@ -21,7 +21,7 @@ export interface SiteRecords {
   law: Map<string, LawRecord>;
   rules: Map<string, RuleRecord>;
   corrections: Map<string, CorrectionRecord>;
-  /** Newest version of the evidence; `unreleased` before the first is cut. */
+  /** Newest version of the evidence, with a plus sign where the records have changed since; `unreleased` before the first is cut. */
   version: string;
 }
 
@@ -48,7 +48,7 @@ export function siteRecords(root = process.cwd()): SiteRecords {
     law: data(all.law),
     rules: data(all.rules),
     corrections: data(all.corrections),
-    version: newestVersion(root),
+    version: loadEvidence(root).version,
   };
   return cached;
 }

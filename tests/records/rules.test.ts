@@ -67,6 +67,8 @@ describe('rules of the record check', () => {
     ['a withdrawn figure, and words about a version', {
       [NEW]: 'kind: withdrawn\non: "2026-01-05"\nwhy: The load cell was out of order.\nwas: strength of a knot\n',
       'data/versions/2026-01-05.1.json': '{ "evidence": { "figures": { "lab-a/new#wide": {} } }, "gone": { "lab-a/new": {} } }',
+      // The hash: sha256sum of the frozen text above.
+      'data/versions/index.json': '[{ "version": "2026-01-05.1", "model": 1, "sha256": "83b448f92042fcbdc5d5cdd68f1a5906b5b40b74940168c271213b905e3f4095" }]',
       'data/changes/2026-01-05.1.yaml': 'model: Sharing between legs is uneven.\nsays: [A figure was withdrawn.]\n',
     }],
     ['a required force below what breaks', { [NEW]: plain('value: 10\nunit: N\n').replace('measured', 'required') }],

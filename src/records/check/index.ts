@@ -9,6 +9,7 @@ import { denominatorsChain } from './denominators-chain.ts';
 import { derivedRecomputes } from './derived-recomputes.ts';
 import { feedFitsFactor } from './feed-fits-factor.ts';
 import { fewPullsLower } from './few-pulls-lower.ts';
+import { frozenVersionsStand } from './frozen-versions-stand.ts';
 import { kindFitsValue } from './kind-fits-value.ts';
 import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
 import { methodHasProse } from './method-has-prose.ts';
@@ -45,6 +46,7 @@ export const RULES: readonly Rule[] = [
   referencesExist,
   movedTargetIsOrdinary,
   publishedIdStays,
+  frozenVersionsStand,
   correctionsStillApply,
   demoStaysInDemo,
   onlyMeasuredFeeds,
