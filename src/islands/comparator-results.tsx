@@ -71,7 +71,7 @@ class ComparatorResults extends Component<Props, State> {
     // Not every browser tells when it is idle.
     globalThis.requestIdleCallback?.((idle) => {
       let left = times;
-      do compare(this.props.evidence, { ...this.state.comparison.rig, ratingKn: 5 + left });
+      do compare(this.props.evidence, { ...this.state.comparison.rig, bearingMm: 3 + left / 8 });
       while (--left > 0 && idle.timeRemaining() > ONE_REHEARSAL);
       if (left > 0) this.rehearse(left);
     });
