@@ -13,7 +13,7 @@ interface Props { setup: Setup; evidence: Evidence; question: Question }
 type State = Pick<ResultsProps, 'comparison' | 'unit' | 'sort' | 'opened' | 'notUnderstood' | 'older'>;
 
 /** Comparisons that are made before the reader asks for any. */
-const REHEARSALS = 12;
+const REHEARSALS = 40;
 /** Idle time that has to be left for one more, ms. */
 const ONE_REHEARSAL = 16;
 
@@ -71,7 +71,7 @@ class ComparatorResults extends Component<Props, State> {
     // Not every browser tells when it is idle.
     globalThis.requestIdleCallback?.((idle) => {
       let left = times;
-      do compare(this.props.evidence, { ...this.state.comparison.rig, bearingMm: 3 + left / 8 });
+      do compare(this.props.evidence, { ...this.state.comparison.rig, bearingMm: 3 + left / 16 });
       while (--left > 0 && idle.timeRemaining() > ONE_REHEARSAL);
       if (left > 0) this.rehearse(left);
     });

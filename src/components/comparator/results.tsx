@@ -4,6 +4,7 @@ import { FORCE_UNITS, SORT_ORDERS, type ForceUnit, type SortOrder } from '../../
 import { pairsOf } from '../../strength/compare.ts';
 import type { Comparison, Evidence } from '../../strength/types.ts';
 import { line, NEWTONS_PER } from '../../strength/wording.ts';
+import { Kept } from './kept.tsx';
 import { RetirementLine } from './retirement-line.tsx';
 import { type Opened, Rows } from './rows.tsx';
 import { figureAddress, type Frame, type Setup } from './setup.ts';
@@ -70,20 +71,20 @@ export function Results(props: ResultsProps) {
         {rig.ratingKn === null && ' Without a rating there is no device in these numbers and no line to count from.'}
         {rig.slingState === 'used' && ' We found no test of what a used sling keeps in a hitch or a knot, so no home method has a number here.'}
       </p>
-      <div class="view needs-script">
+      <Kept of={[sort, unit]}>{() => <div class="view needs-script">
         <label>Sort <select value={sort} onChange={(event) => handlers?.onSort(event.currentTarget.value as SortOrder)}>
           {SORT_ORDERS.map((one) => <option key={one} value={one} selected={one === sort}>{SORT_NAMES[one]}</option>)}
         </select></label>{' '}
         <label>Unit <select value={unit} onChange={(event) => handlers?.onUnit(event.currentTarget.value as ForceUnit)}>
           {FORCE_UNITS.map((one) => <option key={one} value={one} selected={one === unit}>{one}</option>)}
         </select></label>
-      </div>
+      </div>}</Kept>
       <Rows comparison={comparison} frame={frame} sort={sort} opened={props.opened} onToggle={handlers?.onToggle} />
       <OlderLink older={props.older} evidence={evidence} />
       <p class="soft">
         Few devices ever see more than about <a href={figureAddress(setup.base, setup.upper.figure)}>{line(setup.upper.kn, unit)}<i> trade rule</i></a>; the dotted line marks it.
       </p>
-      <RetirementLine evidence={evidence} comparison={comparison} frame={frame} />
+      <Kept of={[rig.sling, JSON.stringify(rig.old)]}>{() => <RetirementLine evidence={evidence} comparison={comparison} frame={frame} />}</Kept>
     </section>
   );
 }
