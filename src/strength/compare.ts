@@ -132,8 +132,8 @@ function emptyRow(evidence: Evidence, id: string, record: MethodRecord, rig: Rig
     method: id, name: record.name, state: 'no-data', group: 'no-data', reasons: [], attachment: null, rig: null,
     aboveRating: null, aboveDemand: null, dots: [], ticks: [], links: [], strip: '', certainty: null, figures: [],
     shown: [...record.shown], moves: [], oneClipError: record.oneClipError, closed: record.closed,
-    // A sling too short for the knot has no finished length.
-    finishedCm: finished !== null && finished > 0 ? finished : null,
+    // A sling that its knots would use up is too short: nothing is left, never less.
+    finishedCm: finished && Math.max(0, finished),
     bulk: record.bulk ?? '',
   };
 }

@@ -119,7 +119,7 @@ export interface Row {
   oneClipError: { what: string; releases: boolean };
   /** Whether it can be made with a closed sling on a closed eye. */
   closed: { possible: boolean; why: string };
-  /** Finished length in cm, when the sling's length is known. What knots and turns take off is assumed. */
+  /** Finished length in cm, when the sling's length is known; 0 where it is too short to be made. What knots and turns take off is assumed. */
   finishedCm: number | null;
   /** Strands and knots that it adds, in words. */
   bulk: string;

@@ -75,7 +75,7 @@ function drawnRow(row: Row, frame: Frame, isOpen: boolean, isDrawn: boolean, onT
           <td class="spread">{spread && lowAndMiddle(spread, frame.unit)}</td>
           <td class="first">{first}</td>
           <td class="error">{row.oneClipError.releases ? <b>releases the device</b> : 'stays on the device'}</td>
-          <td class="length">{row.finishedCm === null ? '' : `${Math.round(row.finishedCm)} cm`}</td>
+          <td class="length">{row.finishedCm === null ? '' : row.finishedCm ? `${Math.round(row.finishedCm)} cm` : 'too short'}</td>
         </>
       )}</Kept>
       <Kept of={[certaintyWords(row), isOpen, isDrawn && row, isDrawn && frame]}>{() => (

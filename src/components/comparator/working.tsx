@@ -115,7 +115,7 @@ export function Working({ row, frame }: { row: Row; frame: Frame }) {
       )}
       {row.finishedCm !== null && length && (
         <p>
-          Finished about {Math.round(row.finishedCm)} cm of <span data-input>{frame.lengthCm} cm</span>: {length.words}
+          {row.finishedCm ? `Finished about ${Math.round(row.finishedCm)} cm of` : 'Too short to be made from'} <span data-input>{frame.lengthCm} cm</span>: {length.words}
           {length.why && <>; <a href={figureAddress(frame.base, `assumed/method-${row.method}`)}>what that takes off is assumed</a></>}.
         </p>
       )}

@@ -50,3 +50,9 @@ test('nothing is ranked on a bearing that was not measured; on a measured 3.8 mm
   expect(ranked(null)).toEqual([]);
   expect(ranked(3.8)).toEqual(['girth-hitch']);
 });
+
+test('a sling that its knot would use up is too short, and says so with a length of nothing', () => {
+  // By hand: 24 widths of 20 mm are 48 cm, more than the 30 cm of the sling; of 60 cm, 12 cm are left.
+  const overhand = (lengthCm: number | null) => compare(evidence, { ...rig, sling: 'nylon-20', lengthCm }).rows.find((row) => row.method === 'overhand-on-a-bight')?.finishedCm;
+  expect([overhand(30), overhand(60), overhand(null)]).toEqual([0, 12, null]);
+});
