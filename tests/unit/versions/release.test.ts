@@ -85,6 +85,12 @@ describe('the command', () => {
     expect(read(file).split(from)).toHaveLength(2);
     write(file, read(file).replace(from, to));
   };
+  /** A version as another program would have frozen it: its file, and the hash that the index keeps of it. */
+  const refreeze = (file: string, text: string) => {
+    const hash = hashOf(read(file));
+    write(file, text);
+    edit('data/versions/index.json', hash, hashOf(text));
+  };
   beforeEach(() => {
     root = mkdtempSync(join(tmpdir(), 'release-'));
     for (const [file, text] of Object.entries(SOUND)) write(file, text);
@@ -130,7 +136,7 @@ describe('the command', () => {
     run('2026-12-01');
     // The frozen version is made to be of the model before.
     const text = read('data/versions/2026-12-01.1.json').replace(`"model":${MODEL}`, `"model":${MODEL - 1}`);
-    write('data/versions/2026-12-01.1.json', text);
+    refreeze('data/versions/2026-12-01.1.json', text);
     expect(run('2026-12-02')).toEqual({ status: 1, out: '', err: `release: the model number goes from ${MODEL - 1} to ${MODEL}, and nobody says why. Write data/changes/2026-12-02.1.yaml with model: what is computed otherwise, and why.\n` });
     write('data/changes/2026-12-02.1.yaml', 'model: Legs share unevenly.\n');
     expect(run('2026-12-02').status).toBe(0);
@@ -141,7 +147,7 @@ describe('the command', () => {
     run('2026-12-01');
     const text = read('data/versions/2026-12-01.1.json');
     const at = text.indexOf('"attachment":["') + '"attachment":["'.length;
-    write('data/versions/2026-12-01.1.json', `${text.slice(0, at)}9${text.slice(at)}`);
+    refreeze('data/versions/2026-12-01.1.json', `${text.slice(0, at)}9${text.slice(at)}`);
     const { status, err } = run('2026-12-02');
     expect(status).toBe(1);
     expect(err).toMatch(/^release: the evidence of 2026-12-01\.1 gives other answers today than were frozen with it, and the model number is still \d+\./);
