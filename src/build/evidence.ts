@@ -4,9 +4,10 @@ import { join } from 'node:path';
 import { type ClassValue, classValues } from '../evidence/classes.ts';
 import { type Observation, observe } from '../evidence/observation.ts';
 import { certaintyOf } from '../records/certainty.ts';
-import { type Records, type ResolvedFigure, readAll } from '../records/read.ts';
-import type { GapRecord, RuleRecord } from '../records/schema.ts';
+import { type Records, readAll } from '../records/read.ts';
+import type { GapRecord } from '../records/schema.ts';
 import type { Evidence, Figure } from '../strength/types.ts';
+import { comparedRules, verdictRules } from './retirement-rules.ts';
 
 /**
  * The project's folder: npm scripts, the build and the tests all run there. (The module's own address is no guide: the
@@ -56,15 +57,6 @@ function rounded(value: ClassValue): ClassValue {
   return { ...value, cv: round(value.cv), tau: round(value.tau), cvInterval: pair(value.cvInterval), tauInterval: pair(value.tauInterval) };
 }
 
-/** Years at which a rule falls due. Throws a RangeError that names the rule where its figure says none. */
-function yearsOf(rule: string, due: NonNullable<RuleRecord['due']>, cells: Readonly<Record<string, ResolvedFigure>>): number {
-  const figure = cells[due.figure];
-  const age = figure?.rig.ageYears;
-  if (due.reads === 'value' && typeof figure?.value === 'number' && figure.unit === 'years') return figure.value;
-  if (due.reads === 'age from' && age !== undefined) return typeof age === 'number' ? age : age.from;
-  throw new RangeError(`rule ${rule}: ${due.figure} says no ${due.reads} in years`);
-}
-
 /** Of a gap the engine reads what it blocks and what is nearest; question and test stand on its page. */
 const asRead = (gaps: Readonly<Record<string, GapRecord>>): Evidence['gaps'] =>
   Object.fromEntries(Object.entries(gaps).map(([id, { blocks, nearest }]) => [id, { blocks, nearest }]));
@@ -88,10 +80,8 @@ export function evidenceOf(records: Records): Evidence {
     for (const id of [...method.shown, ...method.apart.flatMap((reason) => [...reason.figures, ...reason.published])]) named.add(id);
   }
   for (const gap of Object.values(gaps)) for (const id of gap.nearest) named.add(id);
-  for (const { data: rule } of records.rules.values()) {
-    for (const id of rule.figures) named.add(id);
-    if (rule.due) named.add(rule.due.figure);
-  }
+  const rules = comparedRules(verdictRules(records));
+  for (const rule of Object.values(rules)) for (const id of rule.figures) named.add(id);
   const figures: Record<string, Figure> = {};
   for (const id of [...named].sort()) {
     const cell = records.cells.get(id)?.figure;
@@ -107,8 +97,6 @@ export function evidenceOf(records: Records): Evidence {
   }
   const cells = Object.fromEntries([...records.cells].map(([id, { figure }]) => [id, figure]));
   const classes = Object.fromEntries(Object.entries(classValues(plain(records.classes), cells)).map(([id, value]) => [id, rounded(value)]));
-  const rules = Object.fromEntries(Object.entries(plain(records.rules)).map(([id, { order, verdict, when, says, figures: named, due }]) =>
-    [id, { order, verdict, when, says, figures: due && !named.includes(due.figure) ? [due.figure, ...named] : named, years: due ? yearsOf(id, due, cells) : null }]));
   // What a factor leaves out stands on its page; the engine reads nothing of it.
   const read = Object.fromEntries(Object.entries(factors).map(([id, { leftOut: _leftOut, ...factor }]) => [id, factor]));
   return { version: '', model: MODEL, figures, factors: read, classes, methods, slings: plain(records.slings), gaps: asRead(gaps), rules };

@@ -397,6 +397,32 @@ export const OLD_LIGHTS = ['dark', 'sun'] as const;
 export const oldLight = z.enum(OLD_LIGHTS);
 export type OldLight = z.infer<typeof oldLight>;
 
+export const EXPOSURES = ['light', 'salt', 'wet', 'chemicals', 'heat'] as const;
+/**
+ * What a sling was exposed to: out in the sun for months; salt water or salt air; put away or used wet; acid, alkali,
+ * bleach, solvent or paint; more heat than hot water gives.
+ */
+export const exposure = z.enum(EXPOSURES);
+export type Exposure = (typeof EXPOSURES)[number];
+export const EVENTS = ['big-fall', 'edge', 'bare-wire', 'test-pull'] as const;
+/** What happened to a sling once: a big fall; a load over an edge; a load over a bare wire; a pull in a test, or past its rating. */
+export const event = z.enum(EVENTS);
+export type SlingEvent = (typeof EVENTS)[number];
+export const FINDINGS = [
+  'cut', 'edge-nick', 'snag', 'fuzz', 'melted', 'stiff', 'chemical-burn', 'faded', 'stitching', 'label-missing', 'dirt', 'tails-slipped', 'doubt',
+] as const;
+/**
+ * What an inspection finds: a cut, tear or hole; a nick in an edge; a snagged or pulled yarn; fuzz, or a place worn thin;
+ * a melted, glazed or charred spot; a stiff or brittle spot; a burn by acid or alkali; faded or changed colour; pulled,
+ * worn or broken stitching; a label that is missing or cannot be read; dirt that does not wash out; tails of a knotted
+ * loop that have slipped; anything else that raises doubt.
+ */
+export const finding = z.enum(FINDINGS);
+export type SlingFinding = (typeof FINDINGS)[number];
+export const DUE_FROM = ['made', 'first-use', 'inspection'] as const;
+/** Day that a rule counts from: of manufacture, of first use, of the last thorough inspection. */
+export type DueFrom = (typeof DUE_FROM)[number];
+
 /** A rule of retirement: on what condition a sling has to go, or to be looked at. */
 export const rule = z.strictObject({
   /** The rule in a few words. */
@@ -404,22 +430,37 @@ export const rule = z.strictObject({
   /** Place among rules of one verdict. */
   order: z.int().min(1),
   verdict: z.enum(['retire', 'inspect']),
-  /** An absent field means any. What the reader does not know counts as met. */
+  /** All fields must be met, each by any one of its words. An absent field means any. What the reader does not know counts as met. */
   when: z.strictObject({
     materials: z.array(material).min(1).optional(),
     uses: z.array(oldUse).min(1).optional(),
-    lights: z.array(oldLight).min(1).optional(),
+    /** Inclusive limits of tape width or cord diameter, in millimetres. */
+    widthMm: z.tuple([positive, positive]).optional(),
+    exposures: z.array(exposure).min(1).optional(),
+    events: z.array(event).min(1).optional(),
+    findings: z.array(finding).min(1).optional(),
   }).default({}),
-  /** Years from manufacture at which it falls due: a figure's own value, or the age at which its group begins. Absent: at once. */
-  due: z.strictObject({ figure: figureAddress, reads: z.enum(['value', 'age from']) }).optional(),
+  /** Time after which it falls due: a figure's own value, its upper bound, or the age at which its group begins. Absent: at once. */
+  due: z.strictObject({
+    figure: figureAddress,
+    reads: z.enum(['value', 'at most', 'age from']),
+    /** What the time is counted from. */
+    from: z.enum(DUE_FROM).default('made'),
+  }).optional(),
   /** The reason as a sentence for people, without a number. */
   says: words,
   /** Figures behind it. */
   figures: z.array(figureAddress).min(1),
 });
 export type RuleRecord = z.infer<typeof rule>;
-/** A rule with the number that its figure says, as the engines read it: years, or null where it holds at once. */
-export interface RetirementRule extends Pick<RuleRecord, 'order' | 'verdict' | 'when' | 'says' | 'figures'> { years: number | null }
+type ReadOfRule = Pick<RuleRecord, 'order' | 'verdict' | 'when' | 'says' | 'figures'>;
+/** A rule that the comparison can decide from material, age, use and light, with the number that its figure says: years from manufacture, or null where it holds at once. */
+export interface RetirementRule extends Omit<ReadOfRule, 'when'> {
+  when: Pick<RuleRecord['when'], 'materials' | 'uses'> & { exposures?: 'light'[] | undefined };
+  years: number | null;
+}
+/** Any rule with the time that its figure says, in whole months; null where it holds at once. */
+export interface VerdictRule extends ReadOfRule { due: { months: number; from: DueFrom } | null }
 
 /** A way to get a new sling. */
 export const replacement = z.strictObject({

@@ -19,7 +19,7 @@ const meets = <T>(value: T | null, wanted: readonly T[] | undefined): boolean =>
 export function judge(rules: Readonly<Record<string, RetirementRule>>, sling: JudgedSling): Judgement[] {
   if (sling.ageYears !== null && !(sling.ageYears >= 0 && sling.ageYears < Infinity)) throw new RangeError(`ageYears must be 0 or more (got ${sling.ageYears})`);
   const met = Object.entries(rules).filter(([, { when }]) =>
-    meets(sling.material, when.materials) && meets(sling.use, when.uses) && meets(sling.light, when.lights));
+    meets(sling.material, when.materials) && meets(sling.use, when.uses) && meets(sling.light, when.exposures && ['sun']));
   const judged = met.map(([rule, { verdict, years }]): Judgement => {
     const left = years === null || sling.ageYears === null ? null : Math.max(0, years - sling.ageYears);
     return { rule, verdict, due: left === null || left === 0, yearsLeft: left };

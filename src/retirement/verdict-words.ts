@@ -15,7 +15,7 @@ export function verdictWords({ verdict, due, yearsLeft }: Judgement, after = '')
 /** What is not known of a sling and so counted against it under one rule: "its age and use are not known". Null where nothing is. */
 export function countedUnknown({ when, years }: RetirementRule, { material, ageYears, use, light }: JudgedSling): string | null {
   const unknown = [
-    when.materials && !material && 'material', years !== null && ageYears === null && 'age', when.uses && !use && 'use', when.lights && !light && 'light',
+    when.materials && !material && 'material', years !== null && ageYears === null && 'age', when.uses && !use && 'use', when.exposures && !light && 'light',
   ].filter(Boolean);
   return unknown.length === 0 ? null : `its ${unknown.join(' and ')} ${unknown.length > 1 ? 'are' : 'is'} not known`;
 }

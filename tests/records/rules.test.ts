@@ -52,6 +52,13 @@ describe('rules of the record check', () => {
     }]),
     ['a sewn loop that is carried over to other widths without its section', { [STRAIGHT_FACTOR]: (SOUND[STRAIGHT_FACTOR] as string).concat('bridge: { widthMm: [6, 14], spread: 0.2, why: as told }\n') }],
     ['a rule that holds at once', { [AGE_RULE]: (SOUND[AGE_RULE] as string).replace(/due.*\n/, '') }],
+    ['a rule on everything that can be asked, with every use from one on', {
+      [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('verdict: retire', 'verdict: retire\nwhen: { uses: [weekly, daily], widthMm: [8, 8], exposures: [salt], events: [edge], findings: [cut] }').replace('reads: value', 'reads: value, from: first-use'),
+    }],
+    ['an inspection at most so many months after the last', {
+      [NEW]: plain('value: { atMost: 6 }\nunit: months\n').replace('measured', 'rule'),
+      [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('verdict: retire', 'verdict: inspect').replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: at most, from: inspection'),
+    }],
     ['a rule that falls due at the age at which a group begins', {
       [NEW]: plain('value: { mean: 60, n: 10 }\nunit: percent\nof: new\nrig: { ageYears: { from: 5, to: 10 } }\n'),
       [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: age from'),
@@ -78,9 +85,10 @@ describe('rules of the record check', () => {
 
   test.each<[string, string, [string, string], string]>([
     ['a floor that is no single force', 'data/figures/lab-b/floor.yaml', ['value: 22', 'value: { atLeast: 22 }'], 'floor lab-b/floor: is no single force'],
-    ['a rule that falls due at a force', AGE_RULE, ['lab-b/lifetime, reads: value', 'lab-b/floor, reads: value'], 'rule age: lab-b/floor says no value in years'],
-    ['a rule that falls due at a range of years', 'data/figures/lab-b/lifetime.yaml', ['value: 10', 'value: { atMost: 10 }'], 'rule age: lab-b/lifetime says no value in years'],
-    ['a rule that falls due at an age that its figure does not say', AGE_RULE, ['reads: value', 'reads: age from'], 'rule age: lab-b/lifetime says no age from in years'],
+    ['a rule that falls due at a force', AGE_RULE, ['lab-b/lifetime, reads: value', 'lab-b/floor, reads: value'], 'rule age: lab-b/floor says no value in years or months'],
+    ['a rule that falls due at a range of years', 'data/figures/lab-b/lifetime.yaml', ['value: 10', 'value: { atMost: 10 }'], 'rule age: lab-b/lifetime says no value in years or months'],
+    ['a rule beyond the comparison that falls due at a force', AGE_RULE, ['lab-b/lifetime, reads: value', 'lab-b/floor, reads: value, from: first-use'], 'rule age: lab-b/floor says no value in years or months'],
+    ['a rule that falls due at an age that its figure does not say', AGE_RULE, ['reads: value', 'reads: age from'], 'rule age: lab-b/lifetime says no age from in years or months'],
   ])('what the engine refuses is told, whatever the other rules say: %s', (_what, file, [from, to], problem) => {
     const text = SOUND[file] as string;
     expect(text.split(from)).toHaveLength(2);

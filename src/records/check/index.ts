@@ -26,6 +26,7 @@ import { prose } from './prose.ts';
 import { publishedIdStays } from './published-id-stays.ts';
 import { ratioSaysOf } from './ratio-says-of.ts';
 import { referencesExist } from './references-exist.ts';
+import { ruleGrowsStricter } from './rule-grows-stricter.ts';
 import type { Rule } from './rule.ts';
 import { standingHasLocator } from './standing-has-locator.ts';
 import { standingHasSource } from './standing-has-source.ts';
@@ -61,6 +62,7 @@ export const RULES: readonly Rule[] = [
   fewPullsLower,
   studyNameIsMeant,
   oneReference,
+  ruleGrowsStricter,
   methodHasProse,
   prose,
   proseNamesFigures,

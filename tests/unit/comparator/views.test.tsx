@@ -138,7 +138,7 @@ describe('the retirement line', () => {
   const rules: Evidence['rules'] = {
     age: { order: 1, verdict: 'retire', when: {}, says: 'Nothing lasts longer.', figures: ['invented/age'], years: 10 },
     used: { order: 2, verdict: 'inspect', when: { materials: ['hmpe'], uses: ['weekly', 'daily'] }, says: 'Used ones were found weak.', figures: ['invented/used'], years: 3 },
-    sun: { order: 3, verdict: 'inspect', when: { materials: ['nylon'], lights: ['sun'] }, says: 'The sun weakens it.', figures: ['invented/sun'], years: null },
+    sun: { order: 3, verdict: 'inspect', when: { materials: ['nylon'], exposures: ['light'] }, says: 'The sun weakens it.', figures: ['invented/sun'], years: null },
   };
   const line = (old: Rig['old'], sling = 'hmpe-10') => read(
     <RetirementLine evidence={{ rules, slings: evidence.slings }} comparison={compare(evidence, { ...RIG, sling, old })} frame={frameOf(RIG)} />);

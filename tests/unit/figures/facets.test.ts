@@ -58,12 +58,13 @@ describe('use', () => {
     ['assumed/factor-device-over-rating#range', 'feeds'],
     ['climbers-blog-2015/hmpe-8-knots#girth', 'left-out'],
     ['common-practice/textile-life', 'shown'],
+    ['tension-technology/yarn-behaviour#nylon-wet-loss', 'shown'],
   ])('%s: %s', (id, use) => {
     expect(useOf(figure(id))).toBe(use);
   });
 
   test('what only stands nearest to a gap is not used', () => {
-    expect(useOf(figure('tension-technology/yarn-behaviour#nylon-wet-loss'))).toBe('not-used');
+    expect(useOf(figure('lutzenberger/tape-by-placement#sharp-thread-or-peg-eye'))).toBe('not-used');
   });
 });
 

@@ -14,7 +14,7 @@ describe('a condition', () => {
   const ON: [keyof JudgedSling, RetirementRule['when'], Partial<JudgedSling>][] = [
     ['material', { materials: ['nylon', 'polyester'] }, { material: 'nylon' }],
     ['use', { uses: ['weekly', 'daily'] }, { use: 'daily' }],
-    ['light', { lights: ['sun'] }, { light: 'sun' }],
+    ['light', { exposures: ['light'] }, { light: 'sun' }],
   ];
 
   test.each(ON)('on the %s is met by what it names, and by what the reader does not know', (field, when, met) => {
@@ -30,7 +30,7 @@ describe('a condition', () => {
   });
 
   test('is one of several that must all be met', () => {
-    const rules = { a: invented({ when: { materials: ['nylon'], uses: ['daily'], lights: ['sun'] } }) };
+    const rules = { a: invented({ when: { materials: ['nylon'], uses: ['daily'], exposures: ['light'] } }) };
     expect(names(rules, { ...SLING, material: 'nylon', use: 'daily', light: 'sun' })).toEqual(['a']);
     expect(names(rules, { ...SLING, material: 'nylon', use: null, light: null })).toEqual(['a']);
     for (const spared of [{ material: 'hmpe' }, { use: 'monthly' }, { light: 'dark' }] as const) {
@@ -96,7 +96,7 @@ describe('the order', () => {
 const some = <T>(list: readonly T[]): fc.Arbitrary<T[] | undefined> => fc.option(fc.subarray([...list], { minLength: 1 }), { nil: undefined });
 const anyRule: fc.Arbitrary<RetirementRule> = fc.record({
   order: fc.integer({ min: 1, max: 9 }), verdict: fc.constantFrom('retire' as const, 'inspect' as const), years: fc.option(fc.integer({ min: 1, max: 15 })),
-  when: fc.record({ materials: some(MATERIALS), uses: some(OLD_USES), lights: some(OLD_LIGHTS) }),
+  when: fc.record({ materials: some(MATERIALS), uses: some(OLD_USES), exposures: some(['light'] as const) }),
 }).map(({ when, ...rest }) => invented({ ...rest, when: Object.fromEntries(Object.entries(when).filter(([, list]) => list)) }));
 const anyRules = fc.array(anyRule, { maxLength: 6 }).map((list) => Object.fromEntries(list.map((rule, i) => [`r${i}`, rule])));
 const anySling: fc.Arbitrary<JudgedSling> = fc.record({
