@@ -13,7 +13,7 @@ interface Room {
 const NODE = /^node:/;
 const ENGINE_ROOMS = ['evidence', 'strength', 'break-tests', 'retirement', 'falls', 'replacement'] as const;
 const DRAWN = ['charts', 'drawings'] as const;
-const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'links', 'citing', ...DRAWN, 'build'];
+const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', ...DRAWN, 'build'];
 const ALL = [...ALL_BUT_PAGES, 'islands', 'offline', 'components', 'layouts', 'styles'];
 
 const ROOMS: Readonly<Record<string, Room>> = {
@@ -25,12 +25,13 @@ const ROOMS: Readonly<Record<string, Room>> = {
   retirement: { uses: ['evidence', 'numerics'], types: ['records'], packages: [] },
   falls: { uses: ['evidence', 'numerics'], types: ['records'], packages: [] },
   replacement: { uses: ['evidence', 'numerics'], types: ['records'], packages: [] },
+  rack: { uses: ['retirement'], types: ['records'], packages: [] },
   links: { uses: [], types: ['records', 'strength'], packages: [] },
   citing: { uses: [], types: ['records', 'strength'], packages: [] },
   charts: { uses: [], types: ['records', 'strength'], packages: ['d3-scale', /^preact(?:\/|$)/] },
   drawings: { uses: [], types: ['records', 'strength'], packages: [/^preact(?:\/|$)/] },
   // Thin: state in, engine call, markup out. The markup is a component, the same at build and in the browser.
-  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'links', 'citing', ...DRAWN, 'components'], types: ['records', 'build'], packages: [/^preact(?:\/|$)/] },
+  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', ...DRAWN, 'components'], types: ['records', 'build'], packages: [/^preact(?:\/|$)/] },
   offline: { uses: ['links'], types: ['records'], packages: [] },
   build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', 'fflate', /^astro(?::|\/|$)/, /^preact/] },
   commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium'] },
@@ -40,7 +41,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
 };
 
 /** Rooms that give the same answer on every machine, on every day. */
-const PURE = ['numerics', ...ENGINE_ROOMS, 'links', 'citing'];
+const PURE = ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing'];
 
 /** What would make an answer depend on the page, the machine, the day or luck. */
 const IMPURE = [
