@@ -28,10 +28,11 @@ export function draftRecord(words: readonly string[]): Draft {
   return { file: `data/figures/${names[0]}/${names[1]}.yaml`, text: figureTemplate() };
 }
 
-/** An empty figure record; lines that begin with `#` are optional or explain. */
+/** An empty figure record with six lines to fill; lines that begin with `#` are optional or explain. */
 export function figureTemplate(): string {
   return `# One figure: what one place of one source prints. Folder = source, file = result.
-# Lines without # must be filled. Remove the comments when you are done; npm run check says what is missing.
+# Six lines are yours to fill: what, value, rig, locator, checked, lowered. Look kind, unit and standing over as well.
+# Lines with # are optional or explain. Remove the comments when you are done; npm run check says what is missing.
 
 # What was measured, required or ruled, in the trade's words.
 what:
@@ -40,6 +41,7 @@ kind: measured
 # The number in the unit that is printed, never converted. One of these forms:
 #   value: 22                                              an exact number
 #   value: { tests: [11.162, 9.166] }                      raw breaks: the best there is
+#   value: { tests: [9.1, 9.4], censored: [10.2] }         censored: pulls in which something else gave way first
 #   value: { mean: 12.8, sd: 0.6, n: 5 }                   sd, cv and n only where printed
 #   value: { low: 58, high: 68, kind: teaching }           kind: ${RANGE_KINDS.join(', ')}
 #   value: { atLeast: 22, n: 3 }                           something else gave way first
@@ -52,7 +54,8 @@ unit: kN
 # of: unknotted
 # How it was rigged. A field that is absent means that the source does not say: never guess.
 rig: {}
-# rig: { method: girth-hitch, form: sewn-loop, material: hmpe, widthMm: 10, bearing: bare-wire, bearingMm: 3.8, pull: slow }
+# rig: { method: girth-hitch, form: sewn-loop, material: hmpe, widthMm: 10, bearing: bare-wire, bearingMm: 3.8, legs: 2, pull: slow }
+# Other fields: diameterMm (cord, rope, wire), state (new, used, wet ...), ageYears (5, or { from: 3, to: 5 }), note.
 # Laboratory or lineage, where it is not the source itself: two figures of one study count once.
 # study:
 # How we know it, one of: ${STANDINGS.join(', ')}.
@@ -62,8 +65,9 @@ locator:
 # The day you looked, in quotes.
 checked: "YYYY-MM-DD"
 # Steps down in certainty, each with its reason. by: method, few, indirect, disagreement, selected; steps: 1 (default) or 2.
-# lowered:
-#   - { by: few, why: "4 pulls" }
+# Only for what is measured. Fewer than ten pulls, or a count that is not printed, are a step of their own.
+lowered: []
+# lowered: [{ by: few, why: four pulls }, { by: method, why: "the load cell is not described" }]
 # The number as printed, where YAML would change it.
 # asPrinted: "22.0"
 # Reason, for what is assumed.
@@ -71,6 +75,10 @@ checked: "YYYY-MM-DD"
 # For a value that is worked out from others (standing: derived): + - * / ( ), sqrt, mean.
 # derived: { formula: 100 * knot / straight, inputs: { knot: source/result, straight: "source/table#cell" } }
 # note:
+# A table: cells in place of value. A cell has its value, and of the lines above what is its own.
+# cells:
+#   narrow: { value: { mean: 22.4, n: 2 }, rig: { widthMm: 8 } }
+#   wide: { value: { mean: 23.3, n: 2 }, rig: { widthMm: 11 } }
 `;
 }
 
