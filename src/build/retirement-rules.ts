@@ -18,8 +18,8 @@ function monthsOf(rule: string, { figure: address, reads }: NonNullable<RuleReco
 /** All rules by id, in order of their ids. The figure of `due` is among a rule's figures. Throws RangeErrors that name the rule at fault. */
 export function verdictRules(records: Pick<Records, 'rules' | 'cells'>): Record<string, VerdictRule> {
   const sorted = [...records.rules].sort(([a], [b]) => (a < b ? -1 : 1));
-  return Object.fromEntries(sorted.map(([id, { data: { order, verdict, when, says, figures, due } }]) => [id, {
-    order, verdict, when, says,
+  return Object.fromEntries(sorted.map(([id, { data: { what, order, verdict, when, says, figures, due } }]) => [id, {
+    what, order, verdict, when, says,
     figures: due && !figures.includes(due.figure) ? [due.figure, ...figures] : figures,
     due: due ? { months: monthsOf(id, due, records.cells.get(due.figure)?.figure), from: due.from } : null,
   }]));

@@ -460,7 +460,7 @@ export interface RetirementRule extends Omit<ReadOfRule, 'when'> {
   years: number | null;
 }
 /** Any rule with the time that its figure says, in whole months; null where it holds at once. */
-export interface VerdictRule extends ReadOfRule { due: { months: number; from: DueFrom } | null }
+export interface VerdictRule extends ReadOfRule { what: string; due: { months: number; from: DueFrom } | null }
 
 /** A way to get a new sling. */
 export const replacement = z.strictObject({

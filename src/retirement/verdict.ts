@@ -69,7 +69,7 @@ export interface Verdict {
   cannotSee: readonly Unseen[];
 }
 
-interface Asked extends Omit<VerdictRule, 'due' | 'says' | 'figures'> { due: VerdictRule['due'] | { day: string } }
+interface Asked extends Omit<VerdictRule, 'what' | 'due' | 'says' | 'figures'> { due: VerdictRule['due'] | { day: string } }
 
 const EXACT_DAY = /^\d{4}-\d{2}-\d{2}$/;
 const dayOf = (one: Headline): string => (one.kind === 'retire-now' ? '' : one.day);
