@@ -13,7 +13,7 @@ test('the first four rules are still those that it shows', () => {
   ]);
 });
 
-const invented = (more: Partial<VerdictRule>): Record<string, VerdictRule> => ({ a: { order: 1, verdict: 'inspect', when: {}, says: 'An invented rule.', figures: ['demo/rule'], due: null, ...more } });
+const invented = (more: Partial<VerdictRule>): Record<string, VerdictRule> => ({ a: { what: 'An invented rule', order: 1, verdict: 'inspect', when: {}, says: 'An invented rule.', figures: ['demo/rule'], due: null, ...more } });
 
 test.each<[string, Partial<VerdictRule>]>([
   ['any sling', {}],

@@ -5,7 +5,7 @@ import { CANNOT_SEE } from '../../../src/retirement/cannot-see.ts';
 import { type Headline, compareHeadlines, type SlingHistory, verdictOn } from '../../../src/retirement/verdict.ts';
 import { all, KNOWN, ON, RECORDS, RULES, UNKNOWN, withAnswers } from './history.ts';
 
-const invented = (more: Partial<VerdictRule> = {}): VerdictRule => Object.freeze({ order: 1, verdict: 'retire', when: {}, says: 'An invented rule.', figures: ['demo/rule'], due: null, ...more });
+const invented = (more: Partial<VerdictRule> = {}): VerdictRule => Object.freeze({ what: 'An invented rule', order: 1, verdict: 'retire', when: {}, says: 'An invented rule.', figures: ['demo/rule'], due: null, ...more });
 const on = (history: SlingHistory) => verdictOn(RULES, history, ON);
 
 describe('a verdict', () => {
