@@ -5,7 +5,7 @@
 import { toModelUnit } from '../evidence/force.ts';
 import type { RigConditions, Value } from '../records/schema.ts';
 import { isForceItself, isShare, shareKind } from './figure-meaning.ts';
-import type { ShownFigure } from './figures.ts';
+import { allFigures, type ShownFigure } from './figures.ts';
 import { conditionPairs } from './words.ts';
 
 /** Widths of tape this near count as one, mm; diameters of cord, rope and wire this near. As near as the model takes them. */
@@ -80,4 +80,13 @@ export function besideOf(figure: ShownFigure, all: readonly ShownFigure[]): Besi
     .filter((other) => other.kind === 'measured' && other.study !== figure.study && other.value !== undefined && sameRig(figure.rig, other.rig) && sortOf(other) === sort)
     .map((other) => ({ figure: other, overlap: overlapOf(own, printedRange(other.value as Value, scale(other))), differs: differences(figure.rig, other.rig) }))
     .sort((a, b) => a.differs.length - b.differs.length || (a.figure.id < b.figure.id ? -1 : 1));
+}
+
+const rigKey = ({ rig: { method, material, form } }: ShownFigure): string => `${method} ${material} ${form}`;
+let onSite: Map<string, ShownFigure[]> | undefined;
+
+/** `besideOf` among all figures of the site, which are put in order by rig once: else each page would look at all of them. */
+export function besideOnSite(figure: ShownFigure): Beside[] {
+  onSite ??= Map.groupBy(allFigures(), rigKey);
+  return besideOf(figure, onSite.get(rigKey(figure)) ?? []);
 }
