@@ -40,6 +40,7 @@ export interface Door { name: string; path?: string; says?: string }
 
 /** The links that stand at the head of every page. */
 export const headLinks: Door[] = [
+  { name: 'Retire', path: '/retire/' },
   { name: 'Replace', path: '/replace/' },
   { name: 'Compare', path: '/compare/' },
   { name: 'Methods', path: '/methods/' },
@@ -49,6 +50,7 @@ export const headLinks: Door[] = [
 
 /** Every room of the site, for the list at the foot of every page. */
 export const allLinks: Door[] = [
+  { name: 'Has the sling to go?', path: '/retire/' },
   { name: 'Who can replace a sling', path: '/replace/' },
   { name: 'Compare ways to attach one', path: '/compare/' },
   { name: 'Methods', path: '/methods/' },

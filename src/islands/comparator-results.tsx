@@ -8,6 +8,7 @@ import { serialiseLink } from '../links/serialise-link.ts';
 import { compare } from '../strength/compare.ts';
 import type { Evidence } from '../strength/types.ts';
 import type { Question } from './comparator-rig.ts';
+import { copy as copyFrom, say as put } from './take-away.ts';
 
 interface Props { setup: Setup; evidence: Evidence; question: Question }
 type State = Pick<ResultsProps, 'comparison' | 'unit' | 'sort' | 'opened' | 'notUnderstood' | 'older'>;
@@ -23,24 +24,9 @@ function drawn(method: string | null): string[] {
   return [...(part?.querySelectorAll('.axis, .lane, .strip') ?? [])].map((svg) => new XMLSerializer().serializeToString(svg));
 }
 
-/** Says at the buttons what one of them did; a text that could not be copied stands below. */
-function say(done: string, text?: string): void {
-  const [says, byHand] = document.querySelectorAll<HTMLTextAreaElement>('.tools > p, .tools > textarea');
-  if (!says || !byHand) return;
-  says.textContent = done;
-  byHand.hidden = text === undefined;
-  byHand.value = text ?? '';
-}
-
-/** Puts text on the clipboard, or in the page where the browser does not allow it. */
-async function copy(text: string, done: string): Promise<void> {
-  try {
-    await navigator.clipboard.writeText(text);
-    say(done);
-  } catch {
-    say('This browser did not allow copying. The text stands below.', text);
-  }
-}
+const tools = () => document.querySelector('.tools');
+const say = (done: string): void => put(tools(), done);
+const copy = (text: string, done: string): Promise<void> => copyFrom(tools(), text, done);
 
 /** The answer with its state. */
 class ComparatorResults extends Component<Props, State> {

@@ -5,6 +5,7 @@
 import type { Eye, Material } from '../records/schema.ts';
 import type { Rig } from '../strength/types.ts';
 import { migrate, type Pieces } from './migrations.ts';
+import { EVIDENCE_VERSION, type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
 import { readNumber } from './read-number.ts';
 import {
   CURRENT_MEANING, EXAMPLE_RIG, EYE_IDS, FORCE_UNITS, INPUT_RANGES, OLD_LIGHT_IDS, OLD_SLING_MATERIALS, OLD_USE_IDS, RIG_KEYS, SORT_ORDERS,
@@ -15,13 +16,6 @@ import {
 export interface Vocabulary {
   /** Ids of sling records. */
   slings: readonly string[];
-}
-
-/** A piece of a link that was not used, and why. */
-export interface NotUnderstood {
-  /** The piece as it stands in the link, before any decoding. */
-  piece: string;
-  why: string;
 }
 
 /** What a link says. */
@@ -39,24 +33,11 @@ export interface ParsedLink {
   m: number | null;
 }
 
-const EVIDENCE_VERSION = /^\d{4}-\d{2}-\d{2}\.\d{1,4}$/;
 const WHOLE = /^[1-9]\d{0,5}$/;
 const KEYS: readonly string[] = ['v', ...RIG_KEYS, 'd', 'm', 'unit', 'sort'];
 
-/** Text of one half of a piece, or null where the percent signs do not decode. */
-function decode(text: string): string | null {
-  try {
-    return decodeURIComponent(text.replaceAll('+', ' '));
-  } catch {
-    return null;
-  }
-}
-
 /** A copy whose old sling can be written to. */
 const copyOf = (rig: Readonly<Rig>): Rig => ({ ...rig, old: rig.old ? { ...rig.old } : null });
-
-/** One of the listed words, or undefined. */
-const oneOf = <T extends string>(words: readonly T[], text: string): T | undefined => words.find((word) => word === text);
 
 /** Sets the old sling; null where nothing is known of it. */
 function setOld(rig: Rig, change: Partial<NonNullable<Rig['old']>>): void {
@@ -154,24 +135,13 @@ function setInput(rig: Rig, key: RigKey, value: string, vocabulary: Vocabulary):
  * @param base rig that absent keys fall back to: the defaults, or the rig of a prebuilt page
  */
 export function parseLink(query: string, vocabulary: Vocabulary, base: Readonly<Rig> = EXAMPLE_RIG): ParsedLink {
-  const notUnderstood: NotUnderstood[] = [];
+  const { pieces: decoded, unreadable: notUnderstood } = piecesOf(query);
   const understood: string[] = [];
   const view: View = { unit: 'kN', sort: 'low' };
   const rig = copyOf(base);
   let d: string | null = null;
   let m: number | null = null;
   let v = CURRENT_MEANING;
-
-  const decoded: { key: string; value: string; piece: string }[] = [];
-  for (const piece of query.replace(/^\?/, '').split('&')) {
-    if (piece === '') continue;
-    const equals = piece.indexOf('=');
-    const key = decode(equals < 0 ? piece : piece.slice(0, equals));
-    const value = decode(equals < 0 ? '' : piece.slice(equals + 1));
-    if (key === null) notUnderstood.push({ piece, why: 'percent signs that do not decode' });
-    else if (value === null) decoded.push({ key, value: '\u0000', piece });
-    else decoded.push({ key, value: value.trim(), piece });
-  }
 
   const meanings = decoded.filter((one) => one.key === 'v');
   const named = new Set(meanings.map((one) => one.value));
@@ -197,7 +167,7 @@ export function parseLink(query: string, vocabulary: Vocabulary, base: Readonly<
       continue;
     }
     let why: string | null = null;
-    if (first.value === '\u0000') why = 'percent signs that do not decode';
+    if (first.value === UNDECODED) why = UNDECODED_WHY;
     else if (rigKey) why = setInput(rig, rigKey, first.value, vocabulary);
     else if (key === 'v') why = String(v) === first.value ? null : `not a meaning of links that we know; read with meaning ${v}`;
     else if (key === 'd') {

@@ -1,6 +1,7 @@
 /** The short addresses `/compare/<rating>/<eye>/<sling>/` of comparisons that are built as pages. */
 import type { Rig } from '../strength/types.ts';
-import { parseLink, type NotUnderstood, type Vocabulary } from './parse-link.ts';
+import { parseLink, type Vocabulary } from './parse-link.ts';
+import type { NotUnderstood } from './pieces.ts';
 import { EXAMPLE_RIG } from './rig-keys.ts';
 import { rigWords } from './serialise-link.ts';
 

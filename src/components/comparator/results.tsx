@@ -1,5 +1,5 @@
 /** The answer as a view: one sentence, the rows, what the rules of retirement say. The same at build and in the browser. */
-import type { NotUnderstood } from '../../links/parse-link.ts';
+import type { NotUnderstood } from '../../links/pieces.ts';
 import { FORCE_UNITS, SORT_ORDERS, type ForceUnit, type SortOrder } from '../../links/rig-keys.ts';
 import { pairsOf } from '../../strength/compare.ts';
 import type { Comparison, Evidence } from '../../strength/types.ts';
