@@ -13,6 +13,8 @@ const PAGES = [
   ['gaps', 'gaps/'],
   ['caution', 'caution/'],
   ['replace', 'replace/'],
+  ['the verdict', 'retire/'],
+  ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */
 const MORE_PAGES = [

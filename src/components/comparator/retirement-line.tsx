@@ -27,6 +27,10 @@ function OfSling({ name, judged, after, sling, rules, frame }: OfSlingProps) {
   ) : null;
 }
 
+/** What is known of the old sling, as a link of the verdict reads it. Its age is no date of manufacture, so that is asked there. */
+const verdictQuery = ({ material, use, light }: JudgedSling): string =>
+  `?v=1&material=${material ?? 'unknown'}&use=${use ?? 'unknown'}&yes=${light === 'sun' ? 'light' : 'none'}&no=${light === 'dark' ? 'light' : 'none'}`;
+
 /** The lines at the foot of the results; nothing where there is no rule. */
 export function RetirementLine({ evidence, comparison, frame }: { evidence: Pick<Evidence, 'rules' | 'slings'>; comparison: Comparison; frame: Frame }) {
   const { rules } = evidence;
@@ -41,6 +45,7 @@ export function RetirementLine({ evidence, comparison, frame }: { evidence: Pick
       {old && <OfSling name="Old sling" judged={judged} after=" from now" sling={old} {...shared} />}
       <OfSling name="This sling, from its date of manufacture" judged={limits} sling={fresh} {...shared} />
       <p>
+        <a href={`${frame.base}retire/${old ? verdictQuery(old) : ''}`}>Has it to go?</a>{' '}
         <a href={`${frame.base}replace/`}>Who can replace the sling</a>{' '}
         <a href={`${frame.base}caution/`}>Caution</a>
       </p>
