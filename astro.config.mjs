@@ -2,6 +2,7 @@ import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import { recordCheck } from './src/build/record-check.ts';
+import { termLinks } from './src/build/term-links.ts';
 import { tightPolicy } from './src/build/tight-policy.ts';
 
 /** Where the site stands: both come from the environment, so that any static host and any folder will do. */
@@ -39,7 +40,7 @@ export default defineConfig({
   build: { inlineStylesheets: 'always' },
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
-  integrations: [recordCheck(), mdx(), preactAtBuild(), tightPolicy()],
+  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), tightPolicy()],
   vite: { plugins: [withoutPreloading] },
   security: {
     csp: {

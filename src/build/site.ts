@@ -54,6 +54,8 @@ export const allLinks: Door[] = [
   { name: 'Who can replace a sling', path: '/replace/' },
   { name: 'Compare ways to attach one', path: '/compare/' },
   { name: 'Methods', path: '/methods/' },
+  { name: 'Guides', path: '/guides/' },
+  { name: 'Terms', path: '/terms/' },
   { name: 'Caution', path: '/caution/' },
   { name: 'Figures', path: '/figures/' },
   { name: 'Sources', path: '/sources/' },

@@ -32,6 +32,7 @@ import { standingHasLocator } from './standing-has-locator.ts';
 import { standingHasSource } from './standing-has-source.ts';
 import { studyNameIsMeant } from './study-name-is-meant.ts';
 import { takenIsNeeded } from './taken-is-needed.ts';
+import { termsAreClear } from './terms-are-clear.ts';
 import { valueIsPossible } from './value-is-possible.ts';
 
 export const RULES: readonly Rule[] = [
@@ -68,4 +69,5 @@ export const RULES: readonly Rule[] = [
   proseNamesFigures,
   proseCanBeRead,
   noVerdictOfSafety,
+  termsAreClear,
 ];

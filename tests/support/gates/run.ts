@@ -12,12 +12,13 @@ import { bytes } from './bytes.ts';
 import { headings } from './headings.ts';
 import { links } from './links.ts';
 import { markup } from './markup.ts';
+import { plainWords } from './plain-words.ts';
 import { policy } from './policy.ts';
 import { provenance } from './provenance.ts';
 import { readSite, type Gate } from './site.ts';
 import { thirdParty } from './third-party.ts';
 
-export const GATES: readonly Gate[] = [links, provenance, bytes, policy, thirdParty, markup, headings];
+export const GATES: readonly Gate[] = [links, provenance, bytes, policy, thirdParty, markup, headings, plainWords];
 
 /** Faults printed for one gate; the rest is counted. `FAULTS=all` prints every one. */
 const SHOWN = process.env['FAULTS'] === 'all' ? Number.POSITIVE_INFINITY : 25;
@@ -32,6 +33,7 @@ for (const gate of gates) {
   const time = `${((performance.now() - started) / 1000).toFixed(1)} s`;
   if (faults.length === 0) {
     console.log(`pass  ${gate.name}: ${gate.holds} (${site.pages.length} pages, ${time})`);
+    for (const line of gate.says?.(site) ?? []) console.log(`      ${line}`);
     continue;
   }
   failed += 1;
@@ -44,6 +46,7 @@ for (const gate of gates) {
     console.log(`      ${first}${pages.size > 1 ? ` and ${pages.size - 1} more` : ''}: ${message}`);
   }
   if (byMessage.size > SHOWN) console.log(`      ... and ${byMessage.size - SHOWN} more (FAULTS=all prints them)`);
+  for (const line of gate.says?.(site) ?? []) console.log(`      ${line}`);
 }
 if (report && report !== '-') {
   mkdirSync(dirname(report), { recursive: true });

@@ -39,6 +39,8 @@ export interface Gate {
   /** What holds when the gate is passed. */
   holds: string;
   check(site: Site): Fault[] | Promise<Fault[]>;
+  /** What is worth saying of the site even where nothing is wrong, a line each. */
+  says?(site: Site): string[];
 }
 
 /** Parses one page. Text of `<pre>` is parsed like any other; comments are no text. */
