@@ -13,11 +13,15 @@ const PAGES = [
   ['gaps', 'gaps/'],
   ['caution', 'caution/'],
   ['replace', 'replace/'],
+  ['terms', 'terms/'],
+  ['a guide', 'guides/pulling-without-harm/'],
   ['the verdict', 'retire/'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */
 const MORE_PAGES = [
+  ['a term', 'terms/hmpe/'],
+  ['guides', 'guides/'],
   ['a prebuilt comparison', 'compare/12/bare-wire/hmpe-10/'],
   ['methods', 'methods/'],
   ['figures', 'figures/'],

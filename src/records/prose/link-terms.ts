@@ -61,8 +61,8 @@ export function lexiconOf(terms: Iterable<Pick<Term, 'id' | 'name' | 'also' | 'f
   const words = [...ids.keys()]
     .sort((a, b) => b.length - a.length)
     .map((form) => form.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/'/g, "['\u2019]").replace(/ /g, '\\s+'));
-  // Part of a longer word is no use: neither "slinging" nor "girth-hitched" nor "sling-to-sling" speaks of the term.
-  const pattern = new RegExp(`(?<![\\p{L}\\p{N}'\u2019-])(?:${words.join('|') || '(?!)'})(?![\\p{L}\\p{N}]|['\u2019-]\\p{L})`, 'giu');
+  // Part of a longer word is no use: neither "slinging" nor "girth-hitched" nor "sling-to-sling" speaks of the term. "The maker's" does.
+  const pattern = new RegExp(`(?<![\\p{L}\\p{N}'\u2019-])(?:${words.join('|') || '(?!)'})(?![\\p{L}\\p{N}]|-\\p{L}|['\u2019](?!s(?!\\p{L}))\\p{L})`, 'giu');
   return { pattern, ids };
 }
 

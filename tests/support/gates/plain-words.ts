@@ -107,7 +107,7 @@ const read = new WeakMap<Page, readonly Sentence[]>();
 
 /** The sentences of a page, in order; read once. */
 export function sentencesOf(page: Page): readonly Sentence[] {
-  const known = read.get(page) ?? blocksOf(page.document).flatMap(splitSentences);
+  const known = read.get(page) ?? blocksOf(page.document.querySelector('body') ?? page.document).flatMap(splitSentences);
   read.set(page, known);
   return known;
 }

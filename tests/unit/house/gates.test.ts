@@ -5,6 +5,7 @@ import { budgetOf, bytes, weigh } from '../../support/gates/bytes.ts';
 import { headings } from '../../support/gates/headings.ts';
 import { links } from '../../support/gates/links.ts';
 import { markup } from '../../support/gates/markup.ts';
+import { blocksOf, plainWords, sentencesOf, splitSentences, wordCount } from '../../support/gates/plain-words.ts';
 import { policy } from '../../support/gates/policy.ts';
 import { provenance } from '../../support/gates/provenance.ts';
 import { parsePage, siteOfTexts, type Gate } from '../../support/gates/site.ts';
@@ -173,6 +174,91 @@ describe('policy', () => {
     ['a style fetched before the policy', page('', `<link rel="stylesheet" href="/a.css">${meta()}`), 'a script or style is fetched before the policy in the head, outside its reach.'],
   ])('%s is found', async (_, html, message) => {
     expect(await faults(policy, html)).toEqual([message]);
+  });
+});
+
+describe('plain words', () => {
+  /** A sentence of so many words. */
+  const sentence = (words: number) => `One${' word'.repeat(words - 2)} end.`;
+  const texts = (body: string) => sentencesOf(parsePage('/p/', page(body))).map(({ text }) => text);
+
+  test('a sentence of 28 words passes, and one of 29 is found', async () => {
+    expect(await faults(plainWords, page(`<p>${sentence(28)}</p>`))).toEqual([]);
+    expect(await faults(plainWords, page(`<p>${sentence(29)}</p>`))).toEqual([`a sentence of 29 words, 1 too many: "${sentence(29)}". Make two of it.`]);
+  });
+  test('a mean of 17 words passes, and one above is found', async () => {
+    const five = (last: number) => page(`<p>${[17, 17, 17, 17, last].map(sentence).join(' ')}</p>`);
+    expect(await faults(plainWords, five(17))).toEqual([]);
+    expect(await faults(plainWords, five(18))).toEqual(['its 5 sentences have 17.2 words on average, over 17. Shorten the longest.']);
+    expect(await faults(plainWords, page(`<p>${[20, 20, 20, 20].map(sentence).join(' ')}</p>`))).toEqual([]);
+  });
+  test('items without a full stop do not bring the mean down, and have a length', async () => {
+    const items = '<ul><li>two words</li><li>two words</li><li>two words</li><li>two words</li></ul>';
+    expect(await faults(plainWords, page(`<p>${[18, 18, 18, 18, 18].map(sentence).join(' ')}</p>${items}`))).toEqual([expect.stringMatching(/^its 5 sentences have 18\.0 words/)]);
+    expect(await faults(plainWords, page(`<ul><li>${sentence(29).slice(0, -1)}</li></ul>`))).toEqual([expect.stringMatching(/^a sentence of 29 words/)]);
+  });
+  test('a second box with a signal word is found', async () => {
+    const box = '<div class="warning"><p>Look out.</p></div>';
+    expect(await faults(plainWords, page(box))).toEqual([]);
+    expect(await faults(plainWords, page(box + box))).toEqual(['has 2 boxes with a signal word; a page has one, at the decision. Say the rest in a sentence.']);
+  });
+  test.each([
+    ['a quotation', `<blockquote><p>${sentence(40)}</p></blockquote>`],
+    ['a quotation in a line', `<p>They say <q>${sentence(40)}</q>.</p>`],
+    ['the name of a source', `<p>In <cite>${sentence(40)}</cite>.</p>`],
+    ['a table', `<table><tbody><tr><td>${sentence(40)}</td></tr></tbody></table>`],
+    ['a heading', `<h1>${sentence(40)}</h1>`],
+    ['a menu', `<nav><ul><li>${sentence(40)}</li></ul></nav>`],
+    ['the words of a figure', `<p>It says: <a class="fig" href="/figures/a-source/a-result/">${sentence(40)}</a></p>`],
+    ['the name of a record', `<p>Used in <a href="/methods/basket/">${sentence(40)}</a>.</p>`],
+    ['what the reader gave', `<p>For <span data-input>${sentence(40)}</span>.</p>`],
+    ['a list of names and counts', `<p>${Array.from({ length: 20 }, (_, i) => `<a href="/methods/m${i}/">a name</a> ${i}`).join(', ')}</p>`],
+  ])('%s is not read', async (_, body) => {
+    expect(await faults(plainWords, page(body))).toEqual([]);
+  });
+  test.each([
+    ['a link to a term', `<p><a href="/terms/#sling">${sentence(29)}</a></p>`],
+    ['a link with more than a name in it', `<ul><li><a href="/methods/basket/"><b>Basket</b><span>${sentence(29)}</span></a></li></ul>`],
+    ['a definition', `<dl><dt>Word</dt><dd>${sentence(29)}</dd></dl>`],
+    ['an open part', `<details><summary>More</summary><p>${sentence(29)}</p></details>`],
+    ['the foot of the page', `<footer><p>${sentence(29)}</p></footer>`],
+  ])('%s is read', async (_, body) => {
+    expect(await faults(plainWords, page(body))).toEqual([expect.stringMatching(/^a sentence of 29 words/)]);
+  });
+  test('a page that prints a record: what stands on a second one is ours, the rest is the record\'s', async () => {
+    const record = (text: string) => page(`<p>${text}</p>`, '');
+    const check = async (one: string, other: string) => (await plainWords.check(siteOfTexts({ '/gaps/a/': record(one), '/gaps/b/': record(other) }))).map((fault) => fault.page);
+    expect(await check(sentence(29), sentence(30))).toEqual([]);
+    expect(await check(sentence(29), sentence(29))).toEqual(['/gaps/a/', '/gaps/b/']);
+  });
+  test.each([
+    ['One. Two! Three? Four', ['One.', 'Two!', 'Three?', 'Four']],
+    ['It broke at 12.5 kN. Then 3.', ['It broke at 12.5 kN.', 'Then 3.']],
+    ['Fibres, e.g. HMPE, melt. So does nylon.', ['Fibres, e.g. HMPE, melt.', 'So does nylon.']],
+    ['Knots (i.e. Bends) slip, cf. Table two. See p. Four.', ['Knots (i.e. Bends) slip, cf. Table two.', 'See p. Four.']],
+    ['It says "No." and stops. "Never." Then?', ['It says "No." and stops.', '"Never."', 'Then?']],
+    ['Tape, cord, etc. are textile. Slings, cords, etc.', ['Tape, cord, etc. are textile.', 'Slings, cords, etc.']],
+  ])('%s', (text, expected) => {
+    expect(splitSentences(text).map((one) => one.text)).toEqual(expected);
+  });
+  test('a figure that prints a sentence ends ours, and its standing is no word', () => {
+    const fig = (words: string) => `<a class="fig" href="/figures/a-source/a-result/">${words}<span class="standing">read</span></a>`;
+    expect(texts(`<p>It says: ${fig('Do not pull.')} That is a rule. It broke at ${fig('12.5 kN')}.</p>`)).toEqual(['It says: \ufffc.', 'That is a rule.', 'It broke at \ufffc.']);
+  });
+  test('texts are joined over inline elements and parted by blocks, and by elements without a space between them', () => {
+    const body = page('<p>A <b>bold</b> <i>w</i>ord.</p><p>B</p><ul><li><a href="/x/"><b>Name</b><span>What it is.</span></a></li></ul>');
+    expect(blocksOf(parsePage('/p/', body).document.querySelector('body') as never)).toEqual(['A bold word.', 'B', 'Name', 'What it is.']);
+  });
+  test('words are what stands between spaces: a number and its unit are two, a hyphen makes one', () => {
+    expect(wordCount('One-in-twenty breaks below 12\u00a0kN - or so')).toBe(7);
+  });
+  test('the report has the mean and the five longest sentences, each once, with their pages', () => {
+    const lengths = [7, 9, 8, 6, 5, 4];
+    const body = (numbers: number[]) => page(`<p>${numbers.map(sentence).join(' ')}</p>`);
+    expect(plainWords.says?.(siteOfTexts({ '/a/': body(lengths), '/b/': body([9, 10]) }))).toEqual([
+      '7 different sentences, 7.0 words on average; the longest:',
+      ...[[10, '/b/'], [9, '/a/'], [8, '/a/'], [7, '/a/'], [6, '/a/']].map(([words, path]) => `${words} words at ${path}: "${sentence(words as number)}"`),
+    ]);
   });
 });
 
