@@ -33,6 +33,7 @@ import { standingHasSource } from './standing-has-source.ts';
 import { studyNameIsMeant } from './study-name-is-meant.ts';
 import { takenIsNeeded } from './taken-is-needed.ts';
 import { valueIsPossible } from './value-is-possible.ts';
+import { wordsAreLowered } from './words-are-lowered.ts';
 
 export const RULES: readonly Rule[] = [
   standingHasSource,
@@ -60,6 +61,7 @@ export const RULES: readonly Rule[] = [
   classGroupsCompareLike,
   takenIsNeeded,
   fewPullsLower,
+  wordsAreLowered,
   studyNameIsMeant,
   oneReference,
   ruleGrowsStricter,

@@ -125,6 +125,24 @@ test('every cell without data that has a sling names its gap', () => {
   });
 });
 
+test('"weaker than" is said only of the same method, broken on a thicker bearing with such a sling', () => {
+  always((rig, { rows, bearing }) => {
+    for (const { method, nearest } of rows) {
+      if (!nearest?.weakerThan) continue;
+      const { rig: tested } = evidence.figures[nearest.figure] ?? { rig: {} };
+      expect(evidence.methods[method]?.riggings ?? [method]).toContain(tested.method);
+      expect(tested.bearingMm).toBeGreaterThan(bearing.mm);
+      expect(tested.material).toBe(evidence.slings[rig.sling ?? '']?.material);
+    }
+  });
+});
+
+test('a sling that its knots would use up is never ranked', () => {
+  always((_rig, { rows }) => {
+    for (const row of rows.filter(({ finishedCm }) => finishedCm === 0)) expect(row.group).not.toBe('ranked');
+  });
+});
+
 test('no sentence claims twenty in twenty, or none', () => {
   always((rig, { rows }) => {
     const line = rig.demandKn ?? rig.ratingKn;
