@@ -1,6 +1,7 @@
 import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { preloadScripts } from './src/build/preload-scripts.ts';
 import { recordCheck } from './src/build/record-check.ts';
 import { tightPolicy } from './src/build/tight-policy.ts';
 
@@ -19,12 +20,15 @@ function preactAtBuild() {
   return { ...integration, hooks };
 }
 
+/** What several pages share stands in one file: a page then fetches its own script and this one, side by side. */
+const SHARED = { name: 'shared', test: /node_modules.preact|src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.islands.take-away/ };
+
 /** What our script loads on demand needs only what is loaded already: it comes without the helper that preloads the rest. */
 const withoutPreloading = {
   name: 'without-preloading',
   enforce: 'pre',
   load: { filter: { id: /vite\/preload-helper/ }, handler: () => 'export const __vitePreload = (load) => load();' },
-  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false } } : undefined),
+  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false, rollupOptions: { output: { codeSplitting: { groups: [SHARED] } } } } } : undefined),
 };
 
 export default defineConfig({
@@ -39,7 +43,7 @@ export default defineConfig({
   build: { inlineStylesheets: 'always' },
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
-  integrations: [recordCheck(), mdx(), preactAtBuild(), tightPolicy()],
+  integrations: [recordCheck(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy()],
   vite: { plugins: [withoutPreloading] },
   security: {
     csp: {

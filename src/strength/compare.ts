@@ -404,10 +404,14 @@ function baseOf(ready: Ready, id: string, record: MethodRecord, rig: Rig, eye: E
   const any = chosen ?? (Object.values(evidence.slings)[0] as SlingRecord);
   const sought = { material: any.material, form: any.form, widthMm: any.widthMm, bearingMm };
   const path = loadPath(ready, record, sought, rig.ratingKn !== null);
-  if ('links' in path) {
+  // What was broken over pins alone says nothing of a wire, however thick.
+  const isOnPinsAlone = (link: BuiltLink): boolean => link.record.at === 'eye' && link.parts.some(({ factor }) => evidence.factors[factor]?.applies.bearings?.includes('bare-wire') === false);
+  if ('links' in path && eye !== 'metal-bar' && path.links.some(isOnPinsAlone)) {
+    if (published.length === 0) return stopWith('We found no test of this on a wire.', null);
+  } else if ('links' in path) {
     base.path = pathOf(path.links);
     if (chosen) row.ticks = ticksOf(ready, record.riggings ?? [id], chosen, eye, bearingMm);
-  } else if (published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
+  } else if ('stop' in path && published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
   row.shown = [...new Set([...row.shown, ...reasons.flatMap((r) => [...r.published, ...r.figures])])];
   row.reasons = [...(row.finishedCm === 0 ? ['A sling of this length is too short: its knots and turns use it up.'] : []), ...reasons.map((r) => r.why)];
   row.state = row.reasons.length > 0 ? 'apart' : 'result';
