@@ -3,6 +3,7 @@ import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import { preloadScripts } from './src/build/preload-scripts.ts';
 import { recordCheck } from './src/build/record-check.ts';
+import { shortErrors } from './src/build/short-errors.ts';
 import { tightPolicy } from './src/build/tight-policy.ts';
 
 /** Where the site stands: both come from the environment, so that any static host and any folder will do. */
@@ -44,7 +45,7 @@ export default defineConfig({
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
   integrations: [recordCheck(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy()],
-  vite: { plugins: [withoutPreloading] },
+  vite: { plugins: [withoutPreloading, shortErrors] },
   security: {
     csp: {
       directives: [
