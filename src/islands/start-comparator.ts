@@ -62,7 +62,10 @@ function ask(question: Question): void {
 /** A method that is named in the address is opened and shown, once its row is there. */
 function openNamed(): void {
   const working = document.getElementById(location.hash.slice(1));
-  if (!(working instanceof HTMLDetailsElement)) return working?.scrollIntoView();
+  if (!(working instanceof HTMLDetailsElement)) {
+    working?.scrollIntoView();
+    return;
+  }
   working.open = true;
   working.closest('tr')?.scrollIntoView();
   working.querySelector('summary')?.focus({ preventScroll: true });
