@@ -32,8 +32,9 @@ export function partsOf(page: Page) {
 }
 
 /** Lets later pages note that their script has answered, for `alive`. */
-export const watchComparisons = (page: Page): Promise<void> =>
-  page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
+export async function watchComparisons(page: Page): Promise<void> {
+  await page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
+}
 
 /** Opens the comparator and waits until its script answers. */
 export async function openComparator(page: Page, query = '', path = 'compare/'): Promise<void> {
