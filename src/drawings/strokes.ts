@@ -1,0 +1,28 @@
+/** How each kind of strand is drawn: strokes on top of one another, widest first. Their classes are in the style. */
+import type { Kind } from './scene.ts';
+
+/** One stroke of a strand: its class and width, drawing units. */
+export interface Stroke { class: string; width: number }
+
+/** Width of the edge of a band. */
+const EDGE = 1.4;
+
+const band = (width: number, edge: string, fill: string): Stroke[] => [{ class: edge, width }, { class: fill, width: width - 2 * EDGE }];
+
+/** Strokes of each kind: tape is a band with two edges, cord a thick line. */
+export const STROKES: Readonly<Record<Kind, readonly Stroke[]>> = {
+  tape: band(7, 'te', 'tf'),
+  'wide-tape': band(19, 'te', 'tf'),
+  layer: band(7, 'ie', 'lf'),
+  cord: [{ class: 'te', width: 8.5 }],
+  wire: [{ class: 'ie', width: 4 }],
+  sleeve: [...band(12, 'ie', 'pf'), { class: 'ie', width: 3 }],
+  metal: band(11, 'ie', 'mf'),
+  connector: band(9, 'ie', 'pf'),
+};
+
+/** Clear space that an upper strand leaves to each side where it crosses another. */
+export const GAP = 2;
+
+/** Whole width of a kind of strand. */
+export const widthOf = (kind: Kind): number => Math.max(...STROKES[kind].map(({ width }) => width));

@@ -1,0 +1,45 @@
+/** A scene as SVG: strands in two layers, marks below and above. */
+import { cross } from './crossings.ts';
+import { pathOf } from './curves/path.ts';
+import { type Piece, topOf } from './layers.ts';
+import { type Kind, type Mark, type Scene, WIDTH } from './scene.ts';
+import { FILE_STYLE } from './style.ts';
+import { GAP, STROKES, widthOf } from './strokes.ts';
+
+const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
+
+function markup(mark: Mark): string {
+  if (mark.mark === 'path') return `<path class="${mark.class}" d="${mark.d}"/>`;
+  const { at: [x, y], anchor = 'start', text } = mark;
+  return `<text x="${x}" y="${y}"${anchor === 'start' ? '' : ` text-anchor="${anchor}"`}>${escaped(text)}</text>`;
+}
+
+const stroked = (name: string, width: number, d: string): string => (d === '' ? '' : `<path class="${name}" stroke-width="${width}" d="${d}"/>`);
+
+/** Everything inside the svg element. */
+function inside(scene: Scene): string {
+  const crossed = cross(scene.strands);
+  const top = topOf(crossed);
+  const kinds = [...new Set(scene.strands.map(({ kind }) => kind))];
+  const kindOf = (piece: Piece): Kind => (crossed.strands[piece.strand] as Crossed).kind;
+  const drawn = (pieces: readonly Piece[], kind: Kind): string =>
+    pieces.filter((piece) => kindOf(piece) === kind).map(({ strand, from, to }) => pathOf(crossed.curves[strand] as (typeof crossed.curves)[number], from, to)).join('');
+  const whole = crossed.curves.map(({ length }, strand): Piece => ({ strand, from: 0, to: length }));
+  const body = (pieces: readonly Piece[]): string => kinds.map((kind) => {
+    const d = drawn(pieces, kind);
+    return STROKES[kind].map((stroke) => stroked(stroke.class, stroke.width, d)).join('');
+  }).join('');
+  const gaps = kinds.map((kind) => stroked('g', widthOf(kind) + 2 * GAP, drawn(top.gaps, kind))).join('');
+  return `${(scene.below ?? []).map(markup).join('')}${body(whole)}${gaps}${body(top.pieces)}${(scene.above ?? []).map(markup).join('')}`;
+}
+type Crossed = Scene['strands'][number];
+
+/** SVG to stand in a page that carries `PAGE_STYLE`. The alternative is its name. */
+export function inlineSvg(scene: Scene, alt: string): string {
+  return `<svg class="d" viewBox="0 0 ${WIDTH} ${scene.height}" width="${WIDTH}" height="${scene.height}" role="img" aria-label="${escaped(alt)}">${inside(scene)}</svg>`;
+}
+
+/** SVG as a file of its own, to be shown by an image element. */
+export function fileSvg(scene: Scene, alt: string): string {
+  return `<svg xmlns="http://www.w3.org/2000/svg" class="d" viewBox="0 0 ${WIDTH} ${scene.height}" width="${WIDTH}" height="${scene.height}"><title>${escaped(alt)}</title><style>${FILE_STYLE}</style>${inside(scene)}</svg>\n`;
+}
