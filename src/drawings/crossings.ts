@@ -78,7 +78,10 @@ function meetings(curves: readonly Curve[]): Found[] {
 
 const place = ([x, y]: Point): string => `${Math.round(x)},${Math.round(y)}`;
 
-/** Curves and crossings of strands. Throws an Error that lists every fault of the statements. */
+/** Faults that one message lists: the first are enough to find the rest. */
+const MOST_FAULTS = 8;
+
+/** Curves and crossings of strands. Throws an Error that lists the first faults of the statements. */
 export function cross(strands: readonly Strand[]): Crossed {
   const curves = strands.map(({ points, closed }) => curveThrough(points, closed));
   const found = meetings(curves);
@@ -104,6 +107,6 @@ export function cross(strands: readonly Strand[]): Crossed {
     }
     return said.get(a) === 'o' ? { point, over: a, under: b } : { point, over: b, under: a };
   });
-  if (faults.length > 0) throw new Error(`crossings: ${faults.join('\n')}`);
+  if (faults.length > 0) throw new Error(`crossings: ${faults.slice(0, MOST_FAULTS).join('\n')}`);
   return { strands, curves, crossings };
 }

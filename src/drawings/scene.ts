@@ -2,7 +2,7 @@
 import type { Point } from './curves/point.ts';
 
 /** What a strand is, which decides how it is drawn. */
-export type Kind = 'tape' | 'wide-tape' | 'layer' | 'cord' | 'wire' | 'sleeve' | 'metal' | 'connector';
+export type Kind = 'narrow-tape' | 'tape' | 'tube' | 'layer' | 'cord' | 'wire' | 'sleeve' | 'bar' | 'metal' | 'connector' | 'link';
 
 /** A strand as data: control points, and what it does at each crossing. */
 export interface Strand {

@@ -11,14 +11,17 @@ const band = (width: number, edge: string, fill: string): Stroke[] => [{ class: 
 
 /** Strokes of each kind: tape is a band with two edges, cord a thick line. */
 export const STROKES: Readonly<Record<Kind, readonly Stroke[]>> = {
-  tape: band(7, 'te', 'tf'),
-  'wide-tape': band(19, 'te', 'tf'),
+  'narrow-tape': band(7, 'te', 'tf'),
+  tape: band(11, 'te', 'tf'),
+  tube: band(15, 'te', 'tf'),
   layer: band(7, 'ie', 'lf'),
-  cord: [{ class: 'te', width: 8.5 }],
-  wire: [{ class: 'ie', width: 4 }],
+  cord: [{ class: 'te', width: 7.5 }],
+  wire: [{ class: 'ie', width: 4.5 }],
   sleeve: [...band(12, 'ie', 'pf'), { class: 'ie', width: 3 }],
+  bar: [...band(15, 'ie', 'pf'), { class: 'ie', width: 3 }],
   metal: band(11, 'ie', 'mf'),
   connector: band(9, 'ie', 'pf'),
+  link: band(10, 'ie', 'mf'),
 };
 
 /** Clear space that an upper strand leaves to each side where it crosses another. */

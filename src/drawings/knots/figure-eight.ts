@@ -6,7 +6,7 @@ import type { Point } from '../curves/point.ts';
 export const FIGURE_EIGHT_SAYS = 'ouououou';
 
 /** Half of the path, from the top to the waist's middle, about a centre at 0,0; the other half is the same after half a turn. */
-const HALF: readonly Point[] = [[0, -140], [0, -112], [-4, -76], [-20, -30], [-38, 8], [-56, 42], [-54, 78], [-28, 98], [4, 98], [38, 90], [58, 64], [50, 34], [22, 12]];
+const HALF: readonly Point[] = [[0, -112], [-4, -76], [-20, -30], [-38, 8], [-56, 42], [-54, 78], [-28, 98], [4, 98], [38, 90], [58, 64], [50, 34], [22, 12]];
 
 /**
  * Path of a figure eight knot about a centre.

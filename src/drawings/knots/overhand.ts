@@ -6,7 +6,7 @@ import type { Point } from '../curves/point.ts';
 export const OVERHAND_SAYS = 'ououou';
 
 /** First half of the path, from the top to the far left of the ring, about a centre at 0,0; the other half mirrors it. */
-const HALF: readonly Point[] = [[-40, -118], [-38, -88], [-22, -52], [12, -24], [46, 4], [62, 38], [48, 72], [14, 88], [-22, 76], [-45, 44]];
+const HALF: readonly Point[] = [[-38, -86], [-22, -52], [12, -24], [46, 4], [62, 38], [48, 72], [14, 88], [-22, 76], [-45, 44]];
 
 /**
  * Path of an overhand knot.
