@@ -78,8 +78,9 @@ function meetings(curves: readonly Curve[]): Found[] {
 
 const place = ([x, y]: Point): string => `${Math.round(x)},${Math.round(y)}`;
 
-/** Faults that one message lists: the first are enough to find the rest. */
+/** Faults and crossings that one message lists: the first are enough to find the rest. */
 const MOST_FAULTS = 8;
+const MOST_VISITS = 60;
 
 /** Curves and crossings of strands. Throws an Error that lists the first faults of the statements. */
 export function cross(strands: readonly Strand[]): Crossed {
@@ -96,7 +97,7 @@ export function cross(strands: readonly Strand[]): Crossed {
         const other = (found[crossing] as Found).passages.find((one) => one !== passage) as Passage;
         return `${place((found[crossing] as Found).point)} ${(strands[other.strand] as Strand).name}`;
       });
-      faults.push(`${strand.name}: comes to ${visits.length} crossings and says ${strand.says.length} (${list.join('; ')})`);
+      faults.push(`${strand.name}: comes to ${visits.length} crossings and says ${strand.says.length} (${list.slice(0, MOST_VISITS).join('; ')})`);
     }
     visits.forEach(({ passage }, i) => { said.set(passage, strand.says[i] ?? '?'); });
   });

@@ -2,7 +2,7 @@
 import type { Point } from './curves/point.ts';
 
 /** What a strand is, which decides how it is drawn. */
-export type Kind = 'narrow-tape' | 'tape' | 'tube' | 'layer' | 'cord' | 'wire' | 'sleeve' | 'bar' | 'metal' | 'connector' | 'link';
+export type Kind = 'narrow-tape' | 'tape' | 'broad-tape' | 'tube' | 'double-tube' | 'layer' | 'cord' | 'wire' | 'sleeve' | 'bar' | 'metal' | 'connector' | 'link';
 
 /** A strand as data: control points, and what it does at each crossing. */
 export interface Strand {
@@ -27,7 +27,10 @@ export type Mark =
 
 /** A whole drawing, 320 units wide. */
 export interface Scene {
+  /** Height of the foot; the head is at 0 unless less is shown. */
   height: number;
+  /** How much is cut off above. */
+  from?: number;
   strands: readonly Strand[];
   /** Below the strands: what they lie on. */
   below?: readonly Mark[];

@@ -12,8 +12,10 @@ const band = (width: number, edge: string, fill: string): Stroke[] => [{ class: 
 /** Strokes of each kind: tape is a band with two edges, cord a thick line. */
 export const STROKES: Readonly<Record<Kind, readonly Stroke[]>> = {
   'narrow-tape': band(7, 'te', 'tf'),
-  tape: band(11, 'te', 'tf'),
-  tube: band(15, 'te', 'tf'),
+  tape: band(9, 'te', 'tf'),
+  'broad-tape': band(12, 'te', 'tf'),
+  tube: band(16, 'te', 'tf'),
+  'double-tube': [...band(16, 'te', 'tf'), { class: 'in', width: 7 }, { class: 'tf', width: 5 }],
   layer: band(7, 'ie', 'lf'),
   cord: [{ class: 'te', width: 7.5 }],
   wire: [{ class: 'ie', width: 4.5 }],

@@ -9,6 +9,7 @@ const RULES = [
   '.d .g{stroke:var(--paper)}',
   '.d .te{stroke:var(--blue)}',
   '.d .tf{stroke:var(--tape)}',
+  '.d .in{stroke:var(--blue);stroke-dasharray:4 3}',
   '.d .ie{stroke:var(--ink)}',
   '.d .lf,.d .pf{stroke:var(--paper)}',
   '.d .mf{stroke:var(--metal)}',

@@ -25,21 +25,25 @@ function inside(scene: Scene): string {
   const drawn = (pieces: readonly Piece[], kind: Kind): string =>
     pieces.filter((piece) => kindOf(piece) === kind).map(({ strand, from, to }) => pathOf(crossed.curves[strand] as (typeof crossed.curves)[number], from, to)).join('');
   const whole = crossed.curves.map(({ length }, strand): Piece => ({ strand, from: 0, to: length }));
-  const body = (pieces: readonly Piece[]): string => kinds.map((kind) => {
-    const d = drawn(pieces, kind);
-    return STROKES[kind].map((stroke) => stroked(stroke.class, stroke.width, d)).join('');
-  }).join('');
+  // What fills a band reaches a little beyond its edges, so that no edge is left across the band where a piece ends.
+  const longer = (pieces: readonly Piece[]): Piece[] => pieces.map(({ strand, from, to }) => ({ strand, from: from - 0.8, to: to + 0.8 }));
+  const body = (pieces: readonly Piece[], inner: readonly Piece[]): string => kinds.map((kind) =>
+    STROKES[kind].map((stroke, i) => stroked(stroke.class, stroke.width, drawn(i === 0 ? pieces : inner, kind))).join('')).join('');
   const gaps = kinds.map((kind) => stroked('g', widthOf(kind) + 2 * GAP, drawn(top.gaps, kind))).join('');
-  return `${(scene.below ?? []).map(markup).join('')}${body(whole)}${gaps}${body(top.pieces)}${(scene.above ?? []).map(markup).join('')}`;
+  return `${(scene.below ?? []).map(markup).join('')}${body(whole, whole)}${gaps}${body(top.pieces, longer(top.pieces))}${(scene.above ?? []).map(markup).join('')}`;
 }
 type Crossed = Scene['strands'][number];
 
+function box({ height, from = 0 }: Scene): string {
+  return `viewBox="0 ${from} ${WIDTH} ${height - from}" width="${WIDTH}" height="${height - from}"`;
+}
+
 /** SVG to stand in a page that carries `PAGE_STYLE`. The alternative is its name. */
 export function inlineSvg(scene: Scene, alt: string): string {
-  return `<svg class="d" viewBox="0 0 ${WIDTH} ${scene.height}" width="${WIDTH}" height="${scene.height}" role="img" aria-label="${escaped(alt)}">${inside(scene)}</svg>`;
+  return `<svg class="d" ${box(scene)} role="img" aria-label="${escaped(alt)}">${inside(scene)}</svg>`;
 }
 
 /** SVG as a file of its own, to be shown by an image element. */
 export function fileSvg(scene: Scene, alt: string): string {
-  return `<svg xmlns="http://www.w3.org/2000/svg" class="d" viewBox="0 0 ${WIDTH} ${scene.height}" width="${WIDTH}" height="${scene.height}"><title>${escaped(alt)}</title><style>${FILE_STYLE}</style>${inside(scene)}</svg>\n`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" class="d" ${box(scene)}><title>${escaped(alt)}</title><style>${FILE_STYLE}</style>${inside(scene)}</svg>\n`;
 }

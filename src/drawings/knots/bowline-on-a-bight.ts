@@ -14,19 +14,30 @@ const PAIR: readonly Point[] = [
   [-46, -48], [-80, -28], [-96, 8], [-92, 54], [-66, 94], [-34, 120], [-20, 142], [-18, 160],
 ];
 
-/** One strand of the pair from the standing part to the eye: over the collar, the turn round the two legs, under the right leg and the left one. */
-const STANDING = `o${'uu'}u${'oo'}u${'oo'}u`;
-/** The two legs and the collar between them: up through the turn, behind the standing part, and down again. */
-const LEGS = `uu${'oooo'}${'uu'}${'oo'}uu`;
+/** Where the bight lies: pulled through the turn and left in front, opened round the whole device, or closed behind. */
+export type Bight = 'in front' | 'round the device' | 'behind';
 
 /** The sling's crossings along it, with the eye. The pair lies in front of the eye where it comes to it first. */
-export const BOWLINE_ON_A_BIGHT_SAYS = `${STANDING}ou${LEGS}uo${backwards(STANDING)}`;
+export function bowlineSays(bight: Bight): string {
+  const collar = { 'in front': 'u', 'round the device': '', behind: 'o' }[bight];
+  // From the standing part: the collar, the turn's own crossing, over both legs, under the right one, and out.
+  const standing = `${collar}uuuoouoou`;
+  // Up through the turn, the bight, and down through the turn again.
+  const legs = `uuoooo${{ 'in front': 'oo', 'round the device': '', behind: 'uu' }[bight]}oouu`;
+  return `${standing}ou${legs}uo${backwards(standing)}`;
+}
 
 /** How the knot is placed. */
-export interface Placing { centre: Point; size: number; /** Distance between the two strands of a pair. */ pitch: number; /** Height where the pair turns over the eye. */ turn: number; /** Height where the standing part begins. */ end: number }
+export interface Placing { centre: Point; size: number; /** Distance between the two strands of a pair. */ pitch: number; /** Height where the pair turns over the eye. */ turn: number; /** Height where the standing part begins. */ end: number; bight: Bight }
 
 /** The sling from the left standing strand through the knot to the right one, as control points. */
-export function bowlineOnABight({ centre: [cx, cy], size, pitch, turn, end }: Placing): Point[] {
+/** Way of the opened bight: out to the right of the drawing, up over the device, and down on the left. */
+const ROUND: readonly Point[] = [
+  [190, 362], [222, 376], [262, 366], [288, 320], [297, 220], [294, 120], [276, 50], [230, 14], [160, 5],
+  [90, 14], [44, 50], [26, 120], [23, 220], [32, 320], [58, 366], [98, 376], [130, 362],
+];
+
+export function bowlineOnABight({ centre: [cx, cy], size, pitch, turn, end, bight }: Placing): Point[] {
   const place = ([x, y]: Point): Point => [cx - x * size, cy - y * size];
   const pair = curveThrough([[cx, end], ...PAIR.map(place)]);
   const half = pitch / 2;
@@ -39,7 +50,7 @@ export function bowlineOnABight({ centre: [cx, cy], size, pitch, turn, end }: Pl
   return [
     ...inner, ...through(half),
     [cx - eyeX + half, turn + 12], ...leg([[12, 116], [-8, 96], [-20, 70], [-22, 36], [-22, 0], [-22, -50], [-22, -84]]),
-    ...leg([[-16, -98], [0, -104], [16, -98]]),
+    ...(bight === 'round the device' ? ROUND : leg([[-16, -98], [0, -104], [16, -98]])),
     ...leg([[22, -84], [22, -46], [21, 0], [21, 36], [22, 70], [26, 100]]), [cx - eyeX - half, turn + 12],
     ...reversed(through(-half)), ...reversed(outer),
   ];
