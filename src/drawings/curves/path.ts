@@ -3,7 +3,7 @@ import { type Curve, directionAt, pointAt } from './curve.ts';
 import type { Point } from './point.ts';
 
 /** Greatest distance between the drawn path and the curve, drawing units. */
-const TOLERANCE = 0.12;
+const TOLERANCE = 0.2;
 /** Greatest length of one Bézier. */
 const MOST_LENGTH = 160;
 

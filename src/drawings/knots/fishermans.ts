@@ -6,7 +6,7 @@
 import type { Point } from '../curves/point.ts';
 
 /** Distance between the three cords inside the turns, and between neighbouring half turns. */
-const INSIDE = 10;
+export const INSIDE = 10;
 const STEP = 10.5;
 /** How far the turns reach from the axis. */
 const REACH = 26;

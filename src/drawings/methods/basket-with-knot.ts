@@ -17,22 +17,22 @@ interface Knot {
   path: Curve;
   says: string;
   /** Where the ring is made and the end not yet tucked: length along the path, and what has been crossed by then. */
-  ring: { to: number; says: string; arrow: Mark[]; do: string; alt: string };
+  ring: { to: number; says: string; arrow: Mark[]; do: string; alt: string; finish: string };
 }
 
 const OVERHAND: Knot = {
   method: 'basket-overhand', name: 'overhand', says: OVERHAND_SAYS, path: overhandPath([193, 256], 0.88, [160, 172], [160, 336]),
   ring: {
     to: 0.78, says: 'ou', do: 'Lay all four strands in a ring.', alt: 'The four strands lie side by side in a ring. Their ends point through it.',
-    arrow: [],
+    arrow: [], finish: 'Pass the ends through the ring and draw the overhand snug, strand beside strand.',
   },
 };
 
 const FIGURE_EIGHT: Knot = {
   method: 'basket-figure-eight', name: 'figure eight', says: FIGURE_EIGHT_SAYS, path: figureEightPath([160, 262], 0.8, [160, 164], [160, 360]),
   ring: {
-    to: 0.63, says: 'oouu', do: 'Lay all four strands in a loop, and turn it once more round them.', alt: 'The four strands lie side by side in a loop that is turned round them.',
-    arrow: [],
+    to: 0.63, says: 'uo', do: 'Lay all four strands in a loop, the ends in front.', alt: 'The four strands lie side by side in a loop. Their ends cross in front of the strands above it.',
+    arrow: [], finish: 'Turn the ends round behind the strands above, and put them through the loop from the front. Draw it snug, strand beside strand.',
   },
 };
 
@@ -62,7 +62,7 @@ function drawings({ method, name, path, says, ring }: Knot): Drawing[] {
     step('step-2', 'Bring both ends level.', 'The sling hangs from the eye in four strands. Both ends are level.',
       scene(STRAIGHT, '', [{ clipped: false, centre: 144, y: 330 }, { clipped: false, centre: 176, y: 330 }], undefined, []), 360),
     step('step-3', ring.do, ring.alt, scene(firstOf(path, ring.to), ring.says, ['at the end', 'at the end'], undefined, ring.arrow), bottom + 40),
-    step('step-4', `Pass both ends through and draw the ${name} snug, all four strands side by side.`, `The finished ${name} in four strands. Two loops hang below it.`,
+    step('step-4', ring.finish, `The finished ${name} in four strands. Two loops hang below it.`,
       scene(path, says, free, undefined, []), bottom + 80),
     step('step-5', 'Clip both loops.', finished.alt, { ...scene(path, says, BOTH, { at: CLIP, says: 'ouou' }, []) }, 520),
   ];

@@ -17,7 +17,7 @@ function sling(bight: Bight, end: number, clipped: boolean): Strand {
   const half = PITCH / 2;
   const points = bowlineOnABight({ centre: [160, 276], size: 0.86, pitch: PITCH, turn: 138, end: end - 14, bight });
   const lower = halfTurn(160 - half - 2, 160 + half + 2, end, false).reverse();
-  return { name: 'sling', kind: 'tape', closed: true, points: [...points, ...lower], says: `${bowlineSays(bight)}${clipped ? 'uo' : ''}` };
+  return { name: 'sling', kind: 'tape', closed: true, points: [...points, ...lower], says: clipped ? `o${bowlineSays(bight)}u` : bowlineSays(bight) };
 }
 
 function drawn(bight: Bight, end: number, clip: Clip | undefined, above: readonly Mark[], height: number) {

@@ -46,7 +46,7 @@ export function followedOverhand(path: Curve, { throughEye, visits, to, end, cli
   const clip = clipped ? 'uo' : '';
   const common = { name: 'sling', kind: 'narrow-tape' as const, closed: true };
   if (!throughEye) {
-    const turn = halfTurn(x(a, 0), x(b, 0), top - 12, true);
+    const turn = halfTurn(x(a, 0), x(b, 0), top + 4, true);
     return { ...common, points: [...reversed(a), ...turn, ...b, ...reversed(lower)], says: `${backwards(pair)}${pair}${clip}` };
   }
   const [c, d] = [beside(path, at[2], 0, to), beside(path, at[3], 0, to)];
