@@ -9,7 +9,7 @@ import type { Point } from '../curves/point.ts';
 export const INSIDE = 10;
 const STEP = 10.5;
 /** How far the turns reach from the axis. */
-const REACH = 26;
+const REACH = 22;
 
 /** One half: the path of its cord, and what it and the other cord say. */
 export interface Half {
@@ -27,14 +27,15 @@ export interface Half {
 export function fishermansHalf(turns: number, tail: number): Half {
   const halves = 2 * turns + 1;
   const left = -halves * STEP;
-  const cord: Point[] = [[left / 2, INSIDE], [left, INSIDE], [left - 8, INSIDE - 2], [left - 12, -4], [left - 8, -16]];
+  const cord: Point[] = [[left / 2, INSIDE], [left + 2, INSIDE], [left - 6, INSIDE - 3], [left - 9, -2], [left - 5, -13]];
   for (let k = 1; k < halves; k++) {
     const x = left + (k - 0.5) * STEP + 2;
     const sign = k % 2 === 1 ? -1 : 1;
-    cord.push([x - 4, sign * (REACH - 5)], [x, sign * REACH], [x + 4.6, sign * (REACH - 4)]);
-    if (k < halves - 1) cord.push([x + 5.25, 0]);
+    if (k > 1) cord.push([x - 4.2, sign * (REACH - 5)]);
+    cord.push([x, sign * REACH]);
+    if (k < halves - 1) cord.push([x + 4.2, sign * (REACH - 5)], [x + STEP / 2, 0]);
   }
-  cord.push([3, 15], [8, 2], [4, -8], [-6, -INSIDE], [left / 2, -INSIDE], [left, -INSIDE], [left - tail, -INSIDE - 2]);
+  cord.push([-5, 13], [-1, 2], [-4, -7], [-12, -INSIDE], [left / 2, -INSIDE], [left, -INSIDE], [left - tail * 0.55, -INSIDE - 2], [left - tail, -INSIDE - 9]);
   // Behind first, then in front by turns: on the way in the cord meets the last turn first.
   const inner = 'o'.concat('uo'.repeat(turns)).slice(0, -1);
   const turnsSay = `uu${'ooouuu'.repeat(turns)}`.slice(0, -1);

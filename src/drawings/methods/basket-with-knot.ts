@@ -29,7 +29,7 @@ const OVERHAND: Knot = {
 };
 
 const FIGURE_EIGHT: Knot = {
-  method: 'basket-figure-eight', name: 'figure eight', says: FIGURE_EIGHT_SAYS, path: figureEightPath([160, 262], 0.8, [160, 164], [160, 360]),
+  method: 'basket-figure-eight', name: 'figure eight', says: FIGURE_EIGHT_SAYS, path: figureEightPath([160, 259], 0.77, [160, 164], [160, 350]),
   ring: {
     to: 0.63, says: 'uo', do: 'Lay all four strands in a loop, the ends in front.', alt: 'The four strands lie side by side in a loop. Their ends cross in front of the strands above it.',
     arrow: [], finish: 'Turn the ends round behind the strands above, and put them through the loop from the front. Draw it snug, strand beside strand.',

@@ -11,21 +11,24 @@ import { type Clip, rigged } from './frame.ts';
 import { CLIP, HEIGHT, IN_CLIP, STEP_FROM, WORDS } from './places.ts';
 
 /** The knot is long: the connector hangs lower than elsewhere. */
-const LOWER = 20;
+const LOWER = 32;
 
 /** Axis of the knot: where the cord from the eye enters it. */
-const AXIS = 214;
+const AXIS = 218;
 /** The plain leg on the other side. */
 const PLAIN = 118;
 /** Half the distance of the legs where they turn over the eye, and in the connector. */
 const AT_EYE = 22;
 const AT_CLIP = 13;
 
+/** Size of the knot across its axis. */
+const ACROSS = 0.97;
+
 /** How the bend is drawn. */
 interface Bend {
   turns: number;
   tail: number;
-  /** Size of the knot, and the gap between its two halves. */
+  /** Size of the knot along its axis, and the gap between its two halves. */
   size: number;
   gap: number;
   /** Middle of the knot. */
@@ -39,7 +42,7 @@ interface Bend {
 
 /** A half along the axis, its right end below: from the drawing on its side to the upright one. */
 function placed(half: readonly Point[], size: number, axis: number, y: number): Point[] {
-  return half.map(([along, across]): Point => [axis - across * size, y + along * size]);
+  return half.map(([along, across]): Point => [axis - across * ACROSS, y + along * size]);
 }
 
 /** The cord from its upper tail to its lower one, or to its free end. */
@@ -48,9 +51,9 @@ function cord({ turns, tail, size, gap, middle, end, clipped, second }: Bend): S
   const [top, bottom] = [middle - gap - half.length * size, middle + gap + half.length * size];
   const upper = placed(half.cord, size, AXIS, middle - gap);
   // Half a turn about the knot's centre lays the second half round the first cord's standing part.
-  const centre: Point = [AXIS - (INSIDE * size) / 2, middle];
+  const centre: Point = [AXIS - (INSIDE * ACROSS) / 2, middle];
   const lower = turned(upper, centre);
-  const lowerAxis = AXIS - INSIDE * size;
+  const lowerAxis = AXIS - INSIDE * ACROSS;
   const clip = clipped ? 'uo' : '';
   const down = (from: Point, to: Point): Point[] => [0, 0.2, 0.4, 0.6, 0.8, 1].map((share): Point => [from[0] + (to[0] - from[0]) * (1 - Math.cos(Math.PI * share)) / 2, from[1] + (to[1] - from[1]) * share]);
   const [left, rightSide] = [160 - AT_CLIP, 160 + AT_CLIP];
@@ -97,5 +100,5 @@ function drawings(method: string, name: string, turns: number, usual: Pick<Bend,
   ];
 }
 
-export const cordLoopDouble = (): Drawing[] => drawings('cord-loop-double-fishermans', 'double fisherman\u2019s bend', 2, { size: 1.08, gap: 12, middle: 268 });
-export const cordLoopTriple = (): Drawing[] => drawings('cord-loop-triple-fishermans', 'triple fisherman\u2019s bend', 3, { size: 0.95, gap: 11, middle: 268 });
+export const cordLoopDouble = (): Drawing[] => drawings('cord-loop-double-fishermans', 'double fisherman\u2019s bend', 2, { size: 1.3, gap: 10, middle: 266 });
+export const cordLoopTriple = (): Drawing[] => drawings('cord-loop-triple-fishermans', 'triple fisherman\u2019s bend', 3, { size: 1.1, gap: 9, middle: 266 });

@@ -12,9 +12,13 @@ import type { Mark, Strand } from '../scene.ts';
 import { type Clip, rigged } from './frame.ts';
 import { CLIP, HEIGHT, IN_CLIP, STEP_FROM, WORDS } from './places.ts';
 
+/** The knot and its tails are long: the connector hangs lower than elsewhere. */
+const LOWER = 22;
+const END = IN_CLIP + LOWER;
+
 /** The knot lies on the right leg; the left leg is plain. */
-const LINE = 196;
-const PATH: Curve = overhandPath([227, 268], 0.82, [LINE, 196], [LINE, 340]);
+const LINE = 186;
+const PATH: Curve = overhandPath([217, 266], 0.82, [LINE, 188], [LINE, 344]);
 const PLAIN = 116;
 const HALF = 6;
 const [AT_EYE, AT_CLIP] = [18, 13];
@@ -37,11 +41,11 @@ function ringBend(tail: number): Strand {
   const first = rightSide[0] as Point;
   const last = left.at(-1) as Point;
   const upperTail: Point[] = [[first[0] + tail * 0.75, first[1] - tail * 0.7], [first[0] + tail * 0.35, first[1] - tail * 0.4], [first[0] + 1, first[1] - tail * 0.1]];
-  const lowerTail: Point[] = [[last[0] - 1, last[1] + tail * 0.15], [last[0] - tail * 0.3, last[1] + tail * 0.5], [last[0] - tail * 0.7, last[1] + tail * 0.8]];
+  const lowerTail: Point[] = [[last[0] - 2, last[1] + tail * 0.15], [last[0] - tail * 0.36, last[1] + tail * 0.42], [last[0] - tail * 0.85, last[1] + tail * 0.6]];
   const knot = among(OVERHAND_SAYS, 2);
   return {
     name: 'tape', kind: 'tape', closed: false,
-    points: [...upperTail, ...rightSide, ...round([(rightSide.at(-1) as Point)[0], 346], [(left[0] as Point)[0], 190], IN_CLIP), ...left, ...lowerTail],
+    points: [...upperTail, ...rightSide, ...round([(rightSide.at(-1) as Point)[0], 352], [(left[0] as Point)[0], 181], END), ...left, ...lowerTail],
     says: `${knot}uoou${knot}`,
   };
 }
@@ -55,7 +59,7 @@ function following(visits: number, from: number): Strand[] {
   const last = left.at(-1) as Point;
   const one = letters.map((letter, visit) => letter.repeat(met(visit) ? 2 : 1)).join('');
   const own = letters.slice(6 - visits).map((letter, i) => letter.repeat(met(6 - visits + i) ? 2 : 1)).join('');
-  const threaded = round([LINE + HALF, 346], [(left[0] as Point)[0], 190], 416);
+  const threaded = round([LINE + HALF, 352], [(left[0] as Point)[0], 181], 430);
   const other: Point[] = visits === 0 ? threaded.slice(12) : [...reversed(beside(PATH, -HALF, from, PATH.length)).reverse(), ...threaded];
   return [{
     name: 'tape', kind: 'tape', closed: false,
@@ -68,21 +72,21 @@ function drawn(slings: readonly Strand[], clip: Clip | undefined, above: readonl
   return rigged({ eye: eyeKind, eyeSays: 'uo', slings, ...(clip ? { clip } : {}), height, above });
 }
 
-const CLIPPED: Clip = { at: CLIP, says: 'uo' };
+const CLIPPED: Clip = { at: [CLIP[0], CLIP[1] + LOWER], says: 'uo' };
 
 export function tapeLoopRingBend(): Drawing[] {
   const method = 'tape-loop-ring-bend';
   const alt = 'A loop of tape through the eye. Both of its ends run side by side through one overhand, from opposite sides. A tail stands out of the knot at each end.';
-  const label: Mark[] = [{ mark: 'label', at: [236, 176], text: 'tail' }, { mark: 'label', at: [150, 360], text: 'tail', anchor: 'end' }];
+  const label: Mark[] = [{ mark: 'label', at: [234, 178], text: 'tail' }, { mark: 'label', at: [136, 350], text: 'tail' }];
   return [
-    { method, frame: 'right', caption: 'Both tapes run side by side through the overhand. A long tail stands out at each end.', alt, scene: drawn([ringBend(44)], CLIPPED, [...label, ...right(WORDS)], HEIGHT) },
+    { method, frame: 'right', caption: 'Both tapes run side by side through the overhand. A long tail stands out at each end.', alt, scene: drawn([ringBend(44)], CLIPPED, [...label, ...right(WORDS + LOWER)], HEIGHT + LOWER) },
     {
       method, frame: 'wrong', caption: 'The tails have crept in until hardly any is left.', alt: 'The same loop, but the tails end where they come out of the knot.',
-      scene: drawn([ringBend(7)], CLIPPED, wrong(WORDS, 'hardly any tail is left'), HEIGHT),
+      scene: drawn([ringBend(7)], CLIPPED, wrong(WORDS + LOWER, 'hardly any tail is left'), HEIGHT + LOWER),
     },
-    { method, frame: 'step-1', caption: 'Thread the tape through the eye. Tie a loose overhand in one end.', alt: 'The tape goes through the eye. One end has a loose overhand in it; the other end hangs free.', scene: { ...drawn(following(0, PATH.length), undefined, [], 430), from: STEP_FROM } },
-    { method, frame: 'step-2', caption: 'Follow the overhand with the other end, from its tail back.', alt: 'The other end enters the overhand beside the tail and has followed it half way.', scene: { ...drawn(following(3, PATH.length * 0.47), undefined, [], 440), from: STEP_FROM } },
-    { method, frame: 'step-3', caption: 'Follow it to the end, lay both tapes flat, and draw the knot snug. Leave long tails.', alt, scene: { ...drawn([ringBend(44)], CLIPPED, label, 520), from: STEP_FROM } },
+    { method, frame: 'step-1', caption: 'Thread the tape through the eye. Tie a loose overhand in one end.', alt: 'The tape goes through the eye. One end has a loose overhand in it; the other end hangs free.', scene: { ...drawn(following(0, PATH.length), undefined, [], 446), from: STEP_FROM } },
+    { method, frame: 'step-2', caption: 'Follow the overhand with the other end, from its tail back.', alt: 'The other end enters the overhand beside the tail and has followed it half way.', scene: { ...drawn(following(3, PATH.length * 0.47), undefined, [], 446), from: STEP_FROM } },
+    { method, frame: 'step-3', caption: 'Follow it to the end, lay both tapes flat, and draw the knot snug. Leave long tails.', alt, scene: { ...drawn([ringBend(44)], CLIPPED, label, 540), from: STEP_FROM } },
   ];
 }
 
@@ -98,10 +102,10 @@ function beerKnot(inside: number): { strands: Strand[]; marks: Mark[] } {
   return {
     strands: [
       { name: 'doubled tape', kind: 'double-tube', closed: false, points: core, says: says.slice(visits) },
-      { name: 'tape', kind: 'tube', closed: false, points: [...round([LINE, 341], [LINE, 190], IN_CLIP), ...(inside === 0 ? [] : rest)], says: `uoou${says.slice(0, visits)}` },
+      { name: 'tape', kind: 'tube', closed: false, points: [...round([LINE, 345], [LINE, 187.4], END), ...(inside === 0 ? [] : rest)], says: `uoou${says.slice(0, visits)}` },
     ],
     marks: [
-      { mark: 'path', class: 'seam', d: `M${LINE - 10} 341h20` },
+      { mark: 'path', class: 'seam', d: `M${LINE - 10} 345h20` },
       { mark: 'label', at: [LINE - 14, 350], text: 'mouth', anchor: 'end' },
       { mark: 'path', class: 'bad', d: inside === 0 ? '' : `M${top[0] - 6} ${top[1]}h0` },
     ].filter((mark) => mark.mark !== 'path' || mark.d !== '') as Mark[],
@@ -116,12 +120,12 @@ export function tapeLoopBeerKnot(): Drawing[] {
     {
       method, frame: 'right', caption: 'The inner end, dashed, reaches well past the knot on both sides.',
       alt: 'A loop of tubular tape through the eye, with one overhand in it. A dashed line shows the inner end: it enters at the mouth of the outer tape below the knot and runs through the whole knot to above it.',
-      scene: drawn(good.strands, CLIPPED, [...good.marks, { mark: 'label', at: [212, 190], text: 'inner end' }, ...right(WORDS)], HEIGHT),
+      scene: drawn(good.strands, CLIPPED, [...good.marks, { mark: 'label', at: [202, 184], text: 'inner end' }, ...right(WORDS + LOWER)], HEIGHT + LOWER),
     },
     {
       method, frame: 'wrong', caption: 'The inner end stops inside the knot. From outside it looks the same.',
       alt: 'The same loop and the same knot. The dashed line shows that the inner end stops inside the knot.',
-      scene: drawn(bad.strands, CLIPPED, [...bad.marks, ...wrong(WORDS, 'the inner end stops in the knot')], HEIGHT),
+      scene: drawn(bad.strands, CLIPPED, [...bad.marks, ...wrong(WORDS + LOWER, 'the inner end stops in the knot')], HEIGHT + LOWER),
     },
   ];
 }

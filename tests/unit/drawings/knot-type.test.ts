@@ -1,0 +1,159 @@
+/**
+ * Types of the knots that are drawn, computed from the drawings' own crossings. Expected polynomials: Rolfsen's table of
+ * knots (D. Rolfsen, Knots and Links, 1976), as the Knot Atlas prints them.
+ */
+import { expect, test } from 'vitest';
+import { curveThrough } from '../../../src/drawings/curves/curve.ts';
+import type { Point } from '../../../src/drawings/curves/point.ts';
+import { cross } from '../../../src/drawings/crossings.ts';
+import { allDrawings, drawingsOf } from '../../../src/drawings/drawings.ts';
+import { alexanderPolynomial, linkingNumber } from '../../../src/drawings/knot-type.ts';
+import { FIGURE_EIGHT_SAYS, figureEightPath } from '../../../src/drawings/knots/figure-eight.ts';
+import { fishermansHalf } from '../../../src/drawings/knots/fishermans.ts';
+import { OVERHAND_SAYS, overhandPath } from '../../../src/drawings/knots/overhand.ts';
+import type { Strand } from '../../../src/drawings/scene.ts';
+
+const UNKNOT = [1];
+const TREFOIL_3_1 = [1, -1, 1];
+const FIGURE_EIGHT_4_1 = [1, -3, 1];
+const CINQUEFOIL_5_1 = [1, -1, 1, -1, 1];
+const SEPTAFOIL_7_1 = [1, -1, 1, -1, 1, -1, 1];
+
+const strand = (points: readonly Point[], says: string, closed = false, name = 'strand'): Strand => ({ name, kind: 'cord', closed, points, says });
+const typeOf = (strands: Strand[], names?: string[]) => alexanderPolynomial(cross(strands), names);
+const finished = (method: string) => cross((drawingsOf(method).find(({ frame }) => frame === 'right') as { scene: { strands: Strand[] } }).scene.strands);
+
+// Torus curves of the table, by their formula: r = 2 + cos(q u) at the angle 2u, alternating.
+const torus = (q: number): Strand => strand(Array.from({ length: 40 * q }, (_, i): Point => {
+  const u = (2 * Math.PI * i) / (40 * q) + 0.05;
+  const r = 40 * (2 + Math.cos(q * u));
+  return [r * Math.cos(2 * u), r * Math.sin(2 * u)];
+}), 'ou'.repeat(q), true);
+
+test.each([[3, TREFOIL_3_1], [5, CINQUEFOIL_5_1], [7, SEPTAFOIL_7_1]])('the torus curve of %i crossings has the polynomial of the table', (q, expected) => {
+  expect(typeOf([torus(q)])).toEqual(expected);
+});
+
+test('a ring without crossings, and a ring with one twist, are the unknot', () => {
+  expect(typeOf([strand([[0, 0], [50, 0], [50, 50], [0, 50]], '', true)])).toEqual(UNKNOT);
+  expect(typeOf([strand([[0, 0], [30, 30], [60, 60], [90, 30], [60, 0], [30, 30.5], [0, 60], [-30, 30]], 'ou', true)])).toEqual(UNKNOT);
+});
+
+// A common overhand knot with its ends joined is the trefoil: Wikipedia, "Trefoil knot".
+test('an overhand knot closed at its ends is the trefoil, 3_1', () => {
+  const path = overhandPath([200, 200], 1, [160, 90], [160, 310]);
+  expect(typeOf([strand(path.samples.filter((_, i) => i % 6 === 0), OVERHAND_SAYS)])).toEqual(TREFOIL_3_1);
+});
+
+test('an overhand with one crossing changed is no knot', () => {
+  const path = overhandPath([200, 200], 1, [160, 90], [160, 310]);
+  // First and fourth visits are of the same crossing.
+  expect(typeOf([strand(path.samples.filter((_, i) => i % 6 === 0), 'uuooou')])).toEqual(UNKNOT);
+});
+
+test('a figure eight knot closed at its ends is 4_1', () => {
+  const path = figureEightPath([200, 200], 1, [200, 70], [200, 330]);
+  expect(typeOf([strand(path.samples.filter((_, i) => i % 6 === 0), FIGURE_EIGHT_SAYS)])).toEqual(FIGURE_EIGHT_4_1);
+});
+
+// "The cinquefoil is the closed version of the double overhand knot": Wikipedia, "Cinquefoil knot". Each turn adds two
+// crossings to the overhand's three, over and under in turn: nearlylowtech.com, "The Overhand Knot".
+test.each([[1, 'overhand, 3_1', TREFOIL_3_1], [2, 'double overhand, 5_1', CINQUEFOIL_5_1], [3, 'triple overhand, 7_1', SEPTAFOIL_7_1]])('half of a fisherman\'s bend with %i turns is a(n) %s', (turns, _name, expected) => {
+  const { cord, says, other } = fishermansHalf(turns as number, 24);
+  const crossed = [strand([[100, 10], [40, 10], ...cord], says, false, 'cord'), strand([[-300, 0], [-100, 0], [100, 0]], other, false, 'other')];
+  expect(typeOf(crossed, ['cord'])).toEqual(expected);
+});
+
+test.each([['cord-loop-double-fishermans', CINQUEFOIL_5_1], ['cord-loop-triple-fishermans', SEPTAFOIL_7_1]])('the first half that is tied in %s is the same knot', (method, expected) => {
+  const step = drawingsOf(method).find(({ frame }) => frame === 'step-1');
+  const { says, points } = step?.scene.strands.find(({ name }) => name === 'cord') as Strand;
+  expect(says.length).toBeGreaterThan(10);
+  // Cut above the loop's lower end: what is left is the half with its tail, and the run to the loop.
+  const knot = points.slice(0, points.findIndex(([, y]) => y > 330));
+  const half = fishermansHalf(method.includes('double') ? 2 : 3, 26);
+  const alone = [...half.says].length - half.other.length;
+  const curve = curveThrough(knot);
+  expect(curve.length).toBeGreaterThan(100);
+  const own = ownLetters([...half.says].reverse().join(''), half.other.length, alone, method.includes('double') ? 2 : 3);
+  expect(typeOf([strand(knot, own)])).toEqual(expected);
+});
+
+/** Letters of a half at its own crossings only, from the tail: without those at the other cord. */
+function ownLetters(says: string, others: number, alone: number, turns: number): string {
+  // From the tail: 2 turns of meeting its own turns; then for each half turn run, other cord, tail or the other way round.
+  const tail = says.slice(0, 2 * turns);
+  const run = says.slice(says.length - 2 * turns);
+  const middle = says.slice(2 * turns, says.length - 2 * turns);
+  // The last half turn meets run and other cord; those between meet three; the first meets other cord and tail.
+  let own = middle[0] as string;
+  for (let at = 2; at < middle.length - 2; at += 3) own += (middle[at] as string) + (middle[at + 2] as string);
+  own += middle.at(-2);
+  const result = tail + own + run;
+  if (result.length !== alone || others !== 2 * turns + 1) throw new Error(`half of ${turns} turns: ${result.length} letters of its own, and ${alone} expected`);
+  return result;
+}
+
+test('each tape of a ring bend alone is an overhand', () => {
+  const step = drawingsOf('tape-loop-ring-bend').find(({ frame }) => frame === 'step-1');
+  expect(alexanderPolynomial(cross(step?.scene.strands as Strand[]), ['tape'])).toEqual(TREFOIL_3_1);
+});
+
+// Two strands side by side along a trefoil: its cable (2, q). Of a drawing with three crossings of one hand, q is twice
+// three and one more for the closing. W. B. R. Lickorish, An Introduction to Knot Theory, theorem 6.15: the polynomial of
+// a cable is that of the torus knot (2, 7) times that of the trefoil at t squared. Multiplied by hand:
+// (1 - t^2 + t^4)(1 - t + t^2 - t^3 + t^4 - t^5 + t^6). The theorem's number is recalled.
+test('a ring bend, one tape following the other all the way, is the cable of a trefoil', () => {
+  expect(alexanderPolynomial(finished('tape-loop-ring-bend'), ['tape'])).toEqual([1, -1, 0, 0, 1, -1, 1, 0, 0, -1, 1]);
+});
+
+test('the doubled part of a beer knot is an overhand', () => {
+  expect(alexanderPolynomial(finished('tape-loop-beer-knot'), ['doubled tape'])).toEqual(TREFOIL_3_1);
+});
+
+// A closed sling stays what it is, whatever is tied in it without opening it; and it comes off a closed eye again.
+const CLOSED = ['basket', 'basket-overhand', 'basket-figure-eight', 'girth-hitch', 'overhand-on-a-bight', 'bowline-on-a-bight', 'twin-eye-basket'];
+test.each(CLOSED)('every drawing of %s has a sling that is the unknot and falls apart from the eye', (method) => {
+  for (const { frame, scene } of drawingsOf(method)) {
+    const crossed = cross(scene.strands);
+    expect(alexanderPolynomial(crossed, ['sling']), frame).toEqual(UNKNOT);
+    for (const eye of ['eye', 'left eye', 'right eye']) {
+      if (!scene.strands.some(({ name, says }) => name === eye && says !== '')) continue;
+      expect(linkingNumber(crossed, 'sling', eye), frame).toBe(0);
+      expect(alexanderPolynomial(crossed, ['sling', eye]), frame).toEqual([]);
+    }
+  }
+});
+
+// A loop that is closed through a closed eye, by a seam or a join, is linked with it once.
+test.each([['makers-sling', 'sling'], ['sewn-loop-single', 'sling'], ['sewn-loop-doubled', 'inner layer'], ['sewn-loop-doubled', 'outer layer'], ['keep-the-old-sling', 'old sling']])('the loop of %s (%s) is linked with the eye once', (method, name) => {
+  expect(linkingNumber(finished(method), name, 'eye')).toBe(1);
+});
+
+// The Borromean rings, L6a4: (1 - t)^4 in one variable (Knot Atlas: (u-1)(v-1)(w-1) in three, times t - 1). No two of
+// them are linked, and the three do not come apart.
+test('eye, basket and connector are the Borromean rings: with both ends clipped they do not come apart', () => {
+  expect(alexanderPolynomial(finished('basket'))).toEqual([1, -4, 6, -4, 1]);
+});
+
+test.each(['basket', 'twin-eye-basket', 'quick-link-doubled'])('with one end of %s left unclipped, eye and connector come apart', (method) => {
+  const wrong = drawingsOf(method).find(({ frame }) => frame === 'wrong');
+  expect(alexanderPolynomial(cross(wrong?.scene.strands as Strand[]))).toEqual([]);
+});
+
+test('each eye of a twin eye is bound to basket and connector in the same way', () => {
+  for (const eye of ['left eye', 'right eye']) expect(alexanderPolynomial(finished('twin-eye-basket'), [eye, 'sling', 'connector'])).toEqual([1, -4, 6, -4, 1]);
+});
+
+test.each(['basket-overhand', 'basket-figure-eight'])('with both loops clipped, %s does not come off the eye', (method) => {
+  expect(alexanderPolynomial(finished(method))).not.toEqual([]);
+});
+
+// One loop to clip: sling and connector come off together, through the hitch, by the way they were tied. So the knot's
+// tightness and not its type is what keeps them on.
+test.each(['girth-hitch', 'overhand-on-a-bight', 'bowline-on-a-bight'])('%s can be undone without unclipping', (method) => {
+  expect(alexanderPolynomial(finished(method))).toEqual([]);
+});
+
+test('every method has a finished drawing', () => {
+  expect(new Set(allDrawings().filter(({ frame }) => frame === 'right').map(({ method }) => method)).size).toBe(18);
+});
