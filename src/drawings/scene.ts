@@ -10,6 +10,8 @@ export interface Strand {
   name: string;
   kind: Kind;
   closed: boolean;
+  /** Whether the ends of an open strand go on in another one, so that they are not drawn as cut. */
+  goesOn?: boolean;
   /** Control points of a smooth curve. */
   points: readonly Point[];
   /**

@@ -5,7 +5,7 @@ import type { Kind } from './scene.ts';
 export interface Stroke { class: string; width: number }
 
 /** Width of the edge of a band. */
-const EDGE = 1.4;
+export const EDGE = 1.4;
 
 const band = (width: number, edge: string, fill: string): Stroke[] => [{ class: edge, width }, { class: fill, width: width - 2 * EDGE }];
 

@@ -3,7 +3,7 @@ import type { Drawing } from '../drawing.ts';
 import { CONNECTOR_HEIGHT } from '../parts/connector.ts';
 import type { EyeKind } from '../parts/eye.ts';
 import { move } from '../parts/move.ts';
-import { right, wrong } from '../parts/signs.ts';
+import { plain, wrong } from '../parts/signs.ts';
 import { type Bundle, gathered } from './four-strands.ts';
 import { rigged } from './frame.ts';
 import { BOTH, CLIP, CLIP_LEFT, HEIGHT, ONE_FREE, STRAIGHT, WORDS } from './places.ts';
@@ -13,7 +13,7 @@ function both(method: string, eye: EyeKind, bundle: Bundle, eyes: string): Drawi
     {
       method, frame: 'right', caption: 'Both ends are clipped.',
       alt: `The sling goes through the ${eyes} once. Its two ends hang side by side, and both are in the connector.`,
-      scene: rigged({ eye, eyeSays: 'uuoo', slings: [gathered(STRAIGHT, '', BOTH, bundle)], clip: { at: CLIP, says: 'ouou' }, height: HEIGHT, above: right(WORDS) }),
+      scene: rigged({ eye, eyeSays: 'uuoo', slings: [gathered(STRAIGHT, '', BOTH, bundle)], clip: { at: CLIP, says: 'ouou' }, height: HEIGHT, above: [plain(WORDS, 'both ends clipped')] }),
     },
     {
       method, frame: 'wrong', caption: `One end is not clipped: the sling runs out through the ${eyes}.`,

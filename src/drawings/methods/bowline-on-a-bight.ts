@@ -4,7 +4,7 @@ import { type Bight, bowlineOnABight, bowlineSays } from '../knots/bowline-on-a-
 import { curveThrough } from '../curves/curve.ts';
 import { halfTurn } from '../curves/bends.ts';
 import { move } from '../parts/move.ts';
-import { right, wrong } from '../parts/signs.ts';
+import { plain, wrong } from '../parts/signs.ts';
 import type { Mark, Strand } from '../scene.ts';
 import { gathered } from './four-strands.ts';
 import { type Clip, rigged } from './frame.ts';
@@ -12,6 +12,8 @@ import { CLIP, HEIGHT, IN_CLIP, STEP_FROM, WORDS } from './places.ts';
 
 const METHOD = 'bowline-on-a-bight';
 const PITCH = 11;
+/** The knot is long: the connector hangs lower than elsewhere. */
+const LOWER = 22;
 
 function sling(bight: Bight, end: number, clipped: boolean): Strand {
   const half = PITCH / 2;
@@ -26,14 +28,14 @@ function drawn(bight: Bight, end: number, clip: Clip | undefined, above: readonl
 
 export function bowlineOnABightDrawings(): Drawing[] {
   const alt = 'Two loops of the sling stand round the eye. Their strands come up through a turn of two strands, and there join in a collar behind the two strands that go to the connector.';
-  const clip = { at: CLIP, says: 'uo' };
+  const clip: Clip = { at: [CLIP[0], CLIP[1] + LOWER], says: 'uo' };
   const threaded = gathered(curveThrough([[160, 178], [160, 200]]), '', [{ clipped: false, centre: 134, y: 400 }, { clipped: false, centre: 188, y: 330 }], { kind: 'tape', pitch: PITCH });
   return [
-    { method: METHOD, frame: 'right', caption: 'Two loops round the eye, and the bight as a collar behind the standing strands.', alt, scene: drawn('behind', IN_CLIP, clip, right(WORDS), HEIGHT) },
+    { method: METHOD, frame: 'right', caption: 'Two loops round the eye, and the bight as a collar behind the standing strands.', alt, scene: drawn('behind', IN_CLIP + LOWER, clip, [plain(WORDS + LOWER, 'tied right')], HEIGHT + LOWER) },
     {
       method: METHOD, frame: 'wrong', caption: 'The bight was not passed over the device: it only lies in front, and nothing ties it.',
       alt: 'The same turn and the same loops, but the bight lies in front of the standing strands and not behind them.',
-      scene: drawn('in front', IN_CLIP, clip, wrong(WORDS, 'bight not passed over the device'), HEIGHT),
+      scene: drawn('in front', IN_CLIP + LOWER, clip, wrong(WORDS + LOWER, 'bight not passed over the device'), HEIGHT + LOWER),
     },
     { method: METHOD, frame: 'step-1', caption: 'Put a long bight of the sling through the eye.', alt: 'A closed sling goes through the eye; both ends hang down.', scene: { ...rigged({ eye: 'metal-bar', eyeSays: 'uuoo', slings: [threaded], height: 430 }), from: STEP_FROM } },
     { method: METHOD, frame: 'step-2', caption: 'Make a turn in the two standing strands, and put the bight through it from behind.', alt: 'The two standing strands make a turn. The bight comes through it from behind and lies in front.', scene: { ...drawn('in front', 430, undefined, [], 450), from: STEP_FROM } },
@@ -41,6 +43,6 @@ export function bowlineOnABightDrawings(): Drawing[] {
       method: METHOD, frame: 'step-3', caption: 'Open the bight and pass it over the knot, the loops and the whole device.', alt: 'The bight is opened so wide that it goes round the knot and the whole device. An arrow shows it passing down behind the device.',
       scene: drawn('round the device', 430, undefined, move('M210 12C250 30 262 70 262 116', [262, 128], [0, 1]), 450),
     },
-    { method: METHOD, frame: 'step-4', caption: 'Let the bight close behind the standing strands. Draw every strand snug and clip the end.', alt, scene: { ...drawn('behind', IN_CLIP, clip, [], 520), from: STEP_FROM } },
+    { method: METHOD, frame: 'step-4', caption: 'Let the bight close behind the standing strands. Draw every strand snug and clip the end.', alt, scene: { ...drawn('behind', IN_CLIP + LOWER, clip, [], 542), from: STEP_FROM } },
   ];
 }

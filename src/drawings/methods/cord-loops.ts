@@ -96,7 +96,7 @@ function drawings(method: string, name: string, turns: number, usual: Pick<Bend,
       method, frame: 'step-2', caption: 'Do the same with the other end, the other way round.', alt: 'Both halves of the knot are tied, one above the other, still apart.',
       scene: { ...drawn({ ...finished, gap: usual.gap + 8, tail: 22, end: 430, clipped: false }, undefined, [], 450), from: STEP_FROM },
     },
-    { method, frame: 'step-3', caption: 'Draw the halves together and snug. Clip the loop.', alt, scene: { ...drawn(finished, clip, [], 540), from: STEP_FROM } },
+    { method, frame: 'step-3', caption: 'Draw the halves together and snug. Clip the loop.', alt, scene: { ...drawn(finished, clip, [], 556), from: STEP_FROM } },
   ];
 }
 

@@ -2,7 +2,7 @@
 import type { Point } from '../curves/point.ts';
 import { CONNECTOR_HEIGHT, connector, gate, load } from '../parts/connector.ts';
 import { DEVICE, FERRULE } from '../parts/device.ts';
-import { eye, type EyeKind, eyeEnds } from '../parts/eye.ts';
+import { eye, type EyeKind } from '../parts/eye.ts';
 import type { Mark, Scene, Strand } from '../scene.ts';
 
 /** A connector in a drawing: where, and its crossings; with the load or without. */
@@ -23,5 +23,5 @@ export interface Rig {
 export function rigged({ eye: kind, eyeSays, slings, clip, height, above = [] }: Rig): Scene {
   const clipped = clip ? [connector(clip.at, clip.says)] : [];
   const hung = clip ? [gate(clip.at), ...load([clip.at[0], clip.at[1] + CONNECTOR_HEIGHT + 8])] : [];
-  return { height, below: DEVICE, strands: [...eye(kind, eyeSays), ...slings, ...clipped], above: [...FERRULE, ...eyeEnds(kind), ...hung, ...above] };
+  return { height, below: DEVICE, strands: [...eye(kind, eyeSays), ...slings, ...clipped], above: [...FERRULE, ...hung, ...above] };
 }

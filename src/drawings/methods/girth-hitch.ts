@@ -20,7 +20,7 @@ export function girthHitch(): Drawing[] {
     {
       method: METHOD, frame: 'wrong', caption: 'The hitch was not drawn snug: the sling can move on the eye.',
       alt: 'The same hitch, but the cross piece hangs far below the eye, and the turns are loose.',
-      scene: rigged({ eye, eyeSays: GIRTH_EYE, slings: [girth(120, IN_CLIP, true)], clip, height: HEIGHT, above: [...move('M226 270V196', [226, 184], [0, -1], true), ...wrong(WORDS, 'not drawn snug')] }),
+      scene: rigged({ eye, eyeSays: GIRTH_EYE, slings: [girth(120, IN_CLIP, true)], clip, height: HEIGHT, above: wrong(WORDS, 'not drawn snug') }),
     },
     {
       method: METHOD, frame: 'step-1', caption: 'Put one end of the sling through the eye.', alt: 'A closed sling goes through the eye. One end is short, the other long.',

@@ -5,7 +5,7 @@ import { BEARING, MIDDLE } from '../parts/eye.ts';
 import type { Strand } from '../scene.ts';
 
 /** Half of the distance between the two legs, and between the two outer turns. */
-const LEG = 7;
+const LEG = 6.25;
 const OUTER = 29;
 
 /**

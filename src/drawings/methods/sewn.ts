@@ -24,7 +24,7 @@ const label = (x: number, y: number, text: string): Mark => ({ mark: 'label', at
 /** Short threads that stand off the edges of a leg. */
 function frayed(x: number, from: number, to: number): Mark {
   let d = '';
-  for (let y = from, i = 0; y < to; y += 9, i++) d += i % 2 === 0 ? `M${x - 6} ${y}l-${4 + (i % 3)}-4` : `M${x + 6} ${y}l${4 + (i % 3)} 5`;
+  for (let y = from, i = 0; y < to; y += 5 + ((i * 7) % 11), i++) d += i % 2 === 0 ? `M${x - 6} ${y}q-${3 + (i % 3)} 0-${2 + (i % 4)} ${4 + (i % 3)}` : `M${x + 6} ${y}q${2 + (i % 4)} 1 ${3 + (i % 3)}-${3 + (i % 2)}`;
   return { mark: 'path', class: 'thin', d };
 }
 

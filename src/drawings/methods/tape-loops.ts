@@ -7,7 +7,7 @@ import { among, backwards } from '../curves/says.ts';
 import type { Drawing } from '../drawing.ts';
 import { OVERHAND_SAYS, overhandPath } from '../knots/overhand.ts';
 import { BEARING } from '../parts/eye.ts';
-import { right, wrong } from '../parts/signs.ts';
+import { plain, wrong } from '../parts/signs.ts';
 import type { Mark, Strand } from '../scene.ts';
 import { type Clip, rigged } from './frame.ts';
 import { CLIP, HEIGHT, IN_CLIP, STEP_FROM, WORDS } from './places.ts';
@@ -40,8 +40,9 @@ function ringBend(tail: number): Strand {
   const [left, rightSide] = [beside(PATH, HALF), beside(PATH, -HALF)];
   const first = rightSide[0] as Point;
   const last = left.at(-1) as Point;
-  const upperTail: Point[] = [[first[0] + tail * 0.75, first[1] - tail * 0.7], [first[0] + tail * 0.35, first[1] - tail * 0.4], [first[0] + 1, first[1] - tail * 0.1]];
-  const lowerTail: Point[] = [[last[0] - 2, last[1] + tail * 0.15], [last[0] - tail * 0.36, last[1] + tail * 0.42], [last[0] - tail * 0.85, last[1] + tail * 0.6]];
+  const stub = tail < 12;
+  const upperTail: Point[] = stub ? [[first[0], first[1] - tail]] : [[first[0] + tail * 0.75, first[1] - tail * 0.7], [first[0] + tail * 0.35, first[1] - tail * 0.4], [first[0] + 1, first[1] - tail * 0.1]];
+  const lowerTail: Point[] = stub ? [[last[0], last[1] + tail]] : [[last[0] - 2, last[1] + tail * 0.15], [last[0] - tail * 0.36, last[1] + tail * 0.42], [last[0] - tail * 0.85, last[1] + tail * 0.6]];
   const knot = among(OVERHAND_SAYS, 2);
   return {
     name: 'tape', kind: 'tape', closed: false,
@@ -79,14 +80,14 @@ export function tapeLoopRingBend(): Drawing[] {
   const alt = 'A loop of tape through the eye. Both of its ends run side by side through one overhand, from opposite sides. A tail stands out of the knot at each end.';
   const label: Mark[] = [{ mark: 'label', at: [234, 178], text: 'tail' }, { mark: 'label', at: [136, 350], text: 'tail' }];
   return [
-    { method, frame: 'right', caption: 'Both tapes run side by side through the overhand. A long tail stands out at each end.', alt, scene: drawn([ringBend(44)], CLIPPED, [...label, ...right(WORDS + LOWER)], HEIGHT + LOWER) },
+    { method, frame: 'right', caption: 'Both tapes run side by side through the overhand. A long tail stands out at each end.', alt, scene: drawn([ringBend(44)], CLIPPED, [...label, plain(WORDS + LOWER, 'tied right')], HEIGHT + LOWER) },
     {
       method, frame: 'wrong', caption: 'The tails have crept in until hardly any is left.', alt: 'The same loop, but the tails end where they come out of the knot.',
       scene: drawn([ringBend(7)], CLIPPED, wrong(WORDS + LOWER, 'hardly any tail is left'), HEIGHT + LOWER),
     },
-    { method, frame: 'step-1', caption: 'Thread the tape through the eye. Tie a loose overhand in one end.', alt: 'The tape goes through the eye. One end has a loose overhand in it; the other end hangs free.', scene: { ...drawn(following(0, PATH.length), undefined, [], 446), from: STEP_FROM } },
-    { method, frame: 'step-2', caption: 'Follow the overhand with the other end, from its tail back.', alt: 'The other end enters the overhand beside the tail and has followed it half way.', scene: { ...drawn(following(3, PATH.length * 0.47), undefined, [], 446), from: STEP_FROM } },
-    { method, frame: 'step-3', caption: 'Follow it to the end, lay both tapes flat, and draw the knot snug. Leave long tails.', alt, scene: { ...drawn([ringBend(44)], CLIPPED, label, 540), from: STEP_FROM } },
+    { method, frame: 'step-1', caption: 'Thread the tape through the eye. Tie a loose overhand in one end.', alt: 'The tape goes through the eye. One end has a loose overhand in it; the other end hangs free.', scene: { ...drawn(following(0, PATH.length), undefined, [], 456), from: STEP_FROM } },
+    { method, frame: 'step-2', caption: 'Follow the overhand with the other end, from its tail back.', alt: 'The other end enters the overhand beside the tail and has followed it half way.', scene: { ...drawn(following(3, PATH.length * 0.47), undefined, [], 456), from: STEP_FROM } },
+    { method, frame: 'step-3', caption: 'Follow it to the end, lay both tapes flat, and draw the knot snug. Leave long tails.', alt, scene: { ...drawn([ringBend(44)], CLIPPED, label, 546), from: STEP_FROM } },
   ];
 }
 
@@ -101,12 +102,12 @@ function beerKnot(inside: number): { strands: Strand[]; marks: Mark[] } {
   const says = OVERHAND_SAYS;
   return {
     strands: [
-      { name: 'doubled tape', kind: 'double-tube', closed: false, points: core, says: says.slice(visits) },
-      { name: 'tape', kind: 'tube', closed: false, points: [...round([LINE, 345], [LINE, 187.4], END), ...(inside === 0 ? [] : rest)], says: `uoou${says.slice(0, visits)}` },
+      { name: 'doubled tape', kind: 'double-tube', closed: false, goesOn: true, points: core, says: says.slice(visits) },
+      { name: 'tape', kind: 'tube', closed: false, goesOn: true, points: [...round([LINE, 345], [LINE, 187.4], END), ...(inside === 0 ? [] : rest)], says: `uoou${says.slice(0, visits)}` },
     ],
     marks: [
       { mark: 'path', class: 'seam', d: `M${LINE - 10} 345h20` },
-      { mark: 'label', at: [LINE - 14, 350], text: 'mouth', anchor: 'end' },
+      { mark: 'label', at: [LINE + 15, 350], text: 'mouth' },
       { mark: 'path', class: 'bad', d: inside === 0 ? '' : `M${top[0] - 6} ${top[1]}h0` },
     ].filter((mark) => mark.mark !== 'path' || mark.d !== '') as Mark[],
   };
@@ -120,7 +121,7 @@ export function tapeLoopBeerKnot(): Drawing[] {
     {
       method, frame: 'right', caption: 'The inner end, dashed, reaches well past the knot on both sides.',
       alt: 'A loop of tubular tape through the eye, with one overhand in it. A dashed line shows the inner end: it enters at the mouth of the outer tape below the knot and runs through the whole knot to above it.',
-      scene: drawn(good.strands, CLIPPED, [...good.marks, { mark: 'label', at: [202, 184], text: 'inner end' }, ...right(WORDS + LOWER)], HEIGHT + LOWER),
+      scene: drawn(good.strands, CLIPPED, [...good.marks, { mark: 'label', at: [202, 184], text: 'inner end' }, plain(WORDS + LOWER, 'tied right')], HEIGHT + LOWER),
     },
     {
       method, frame: 'wrong', caption: 'The inner end stops inside the knot. From outside it looks the same.',

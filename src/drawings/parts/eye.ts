@@ -3,7 +3,7 @@
  * back: so its statement is read from left to right where a sling lies over the lower edge.
  */
 import { moved, type Point } from '../curves/point.ts';
-import type { Mark, Strand } from '../scene.ts';
+import type { Strand } from '../scene.ts';
 
 /** Kinds of eye, named as in the records. */
 export type EyeKind = 'bare-wire' | 'sleeved-wire' | 'wire-under-bar' | 'metal-bar' | 'twin-eye';
@@ -39,9 +39,4 @@ export function eye(kind: EyeKind, says: string): Strand[] {
       ring('right eye', 'wire', moved(RING, ASIDE, 0), `u${says}u`),
     ];
   }
-}
-
-/** What lies on top of an eye: the ends of a plastic bar. */
-export function eyeEnds(kind: EyeKind): Mark[] {
-  return kind === 'wire-under-bar' ? [{ mark: 'path', class: 'thin', d: `M119 ${BEARING - 10}l1 15M201 ${BEARING - 10}l-1 15` }] : [];
 }

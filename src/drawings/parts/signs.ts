@@ -10,12 +10,12 @@ export function wrong(y: number, words: string): Mark[] {
 }
 
 /** A tick, and the word. */
-export function right(y: number, words = 'right'): Mark[] {
+export function right(y: number): Mark[] {
   return [
     { mark: 'path', class: 'arrow', d: `M12 ${y - 5}l5 5 9-11` },
-    { mark: 'label', at: [33, y], text: words },
+    { mark: 'label', at: [33, y], text: 'right' },
   ];
 }
 
-/** A line of words at the foot of a drawing. */
-export const caption = (y: number, text: string): Mark => ({ mark: 'label', at: [12, y], text });
+/** Words alone, for a method that is shown without being advised. */
+export const plain = (y: number, text: string): Mark => ({ mark: 'label', at: [12, y], text });
