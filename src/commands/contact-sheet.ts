@@ -6,13 +6,13 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { allDrawings } from '../drawings/drawings.ts';
-import { PAGE_STYLE } from '../drawings/style.ts';
+import { DARK, PAGE_STYLE } from '../drawings/style.ts';
 import { fileSvg, inlineSvg } from '../drawings/svg.ts';
 
 /** The site's tokens, light and dark, as the pages have them. */
 const STYLE = `
-.light{--paper:#fcfcfa;--ink:#16191c;--blue:#0072b2;--vermillion:#d55e00}
-.dark{--paper:#121518;--ink:#e9ecee;--blue:#0072b2;--vermillion:#d55e00}
+.light{--paper:#fcfcfa;--ink:#16191c;--vermillion:#d55e00}
+.dark{--paper:#121518;--ink:#e9ecee;--vermillion:#d55e00}
 .light,.dark{background:var(--paper);color:var(--ink);padding:8px}
 .grey{filter:grayscale(1)}
 body{margin:0;font:14px/1.4 system-ui,sans-serif}
@@ -21,7 +21,8 @@ h2{margin:8px;font-size:16px}
 p{margin:0 8px 4px;max-width:60rem}
 .row{display:flex;flex-wrap:wrap;align-items:flex-start}
 .phone{width:288px}.desk{width:400px}.desk .d{max-width:none}
-${PAGE_STYLE}`;
+${PAGE_STYLE}
+.dark .d{${DARK}}`;
 
 const [folder] = process.argv.slice(2);
 if (!folder) {

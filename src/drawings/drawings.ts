@@ -9,6 +9,8 @@ import { clipTheEye, quickLink, quickLinkDoubled } from './methods/links.ts';
 import { overhandOnABight } from './methods/overhand-on-a-bight.ts';
 import { keepTheOldSling, makersSling, sewnLoopDoubled, sewnLoopSingle } from './methods/sewn.ts';
 import { tapeLoopBeerKnot, tapeLoopRingBend } from './methods/tape-loops.ts';
+import { type Scene, WIDTH } from './scene.ts';
+import { eyePictures } from './methods/eyes.ts';
 import { fileSvg } from './svg.ts';
 
 const MAKERS: readonly (() => Drawing[])[] = [
@@ -32,10 +34,12 @@ export interface DrawingFile { path: string; svg: string; alt: string; width: nu
 /** Path of a drawing's file, without a leading slash. */
 export const pathOfDrawing = ({ method, frame }: Drawing): string => `drawings/${method}/${frame}.svg`;
 
-/** Every drawing as a file, ready to be written. */
+const file = (path: string, scene: Scene, alt: string): DrawingFile => ({ path, svg: fileSvg(scene, alt), alt, width: WIDTH, height: scene.height - (scene.from ?? 0) });
+
+/** Every drawing and every kind of eye as a file, ready to be written. */
 export function drawingFiles(): DrawingFile[] {
-  return allDrawings().map((drawing) => {
-    const { alt, scene } = drawing;
-    return { path: pathOfDrawing(drawing), svg: fileSvg(scene, alt), alt, width: 320, height: scene.height - (scene.from ?? 0) };
-  });
+  return [
+    ...allDrawings().map((drawing) => file(pathOfDrawing(drawing), drawing.scene, drawing.alt)),
+    ...eyePictures().map(({ eye, scene, alt }) => file(`drawings/eyes/${eye}.svg`, scene, alt)),
+  ];
 }

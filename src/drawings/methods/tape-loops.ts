@@ -3,7 +3,7 @@ import { beside } from '../curves/beside.ts';
 import { halfTurn } from '../curves/bends.ts';
 import type { Curve } from '../curves/curve.ts';
 import { type Point, reversed } from '../curves/point.ts';
-import { among, backwards } from '../curves/says.ts';
+import { among } from '../curves/says.ts';
 import type { Drawing } from '../drawing.ts';
 import { OVERHAND_SAYS, overhandPath } from '../knots/overhand.ts';
 import { BEARING } from '../parts/eye.ts';
@@ -80,14 +80,14 @@ export function tapeLoopRingBend(): Drawing[] {
   const alt = 'A loop of tape through the eye. Both of its ends run side by side through one overhand, from opposite sides. A tail stands out of the knot at each end.';
   const label: Mark[] = [{ mark: 'label', at: [234, 178], text: 'tail' }, { mark: 'label', at: [136, 350], text: 'tail' }];
   return [
-    { method, frame: 'right', caption: 'Both tapes run side by side through the overhand. A long tail stands out at each end.', alt, scene: drawn([ringBend(44)], CLIPPED, [...label, plain(WORDS + LOWER, 'tied right')], HEIGHT + LOWER) },
+    { method, frame: 'right', caption: 'Both tapes run side by side through the overhand. A long tail stands out at each end.', alt, scene: drawn([ringBend(38)], CLIPPED, [...label, plain(WORDS + LOWER, 'tied right')], HEIGHT + LOWER) },
     {
       method, frame: 'wrong', caption: 'The tails have crept in until hardly any is left.', alt: 'The same loop, but the tails end where they come out of the knot.',
       scene: drawn([ringBend(7)], CLIPPED, wrong(WORDS + LOWER, 'hardly any tail is left'), HEIGHT + LOWER),
     },
     { method, frame: 'step-1', caption: 'Thread the tape through the eye. Tie a loose overhand in one end.', alt: 'The tape goes through the eye. One end has a loose overhand in it; the other end hangs free.', scene: { ...drawn(following(0, PATH.length), undefined, [], 456), from: STEP_FROM } },
     { method, frame: 'step-2', caption: 'Follow the overhand with the other end, from its tail back.', alt: 'The other end enters the overhand beside the tail and has followed it half way.', scene: { ...drawn(following(3, PATH.length * 0.47), undefined, [], 456), from: STEP_FROM } },
-    { method, frame: 'step-3', caption: 'Follow it to the end, lay both tapes flat, and draw the knot snug. Leave long tails.', alt, scene: { ...drawn([ringBend(44)], CLIPPED, label, 546), from: STEP_FROM } },
+    { method, frame: 'step-3', caption: 'Follow it to the end, lay both tapes flat, and draw the knot snug. Leave long tails.', alt, scene: { ...drawn([ringBend(38)], CLIPPED, label, 546), from: STEP_FROM } },
   ];
 }
 
@@ -106,8 +106,8 @@ function beerKnot(inside: number): { strands: Strand[]; marks: Mark[] } {
       { name: 'tape', kind: 'tube', closed: false, goesOn: true, points: [...round([LINE, 345], [LINE, 187.4], END), ...(inside === 0 ? [] : rest)], says: `uoou${says.slice(0, visits)}` },
     ],
     marks: [
-      { mark: 'path', class: 'seam', d: `M${LINE - 10} 345h20` },
-      { mark: 'label', at: [LINE + 15, 350], text: 'mouth' },
+      { mark: 'path', class: 'seam', d: `M${LINE - 10} 345h24l7 9` },
+      { mark: 'label', at: [LINE + 20, 366], text: 'mouth' },
       { mark: 'path', class: 'bad', d: inside === 0 ? '' : `M${top[0] - 6} ${top[1]}h0` },
     ].filter((mark) => mark.mark !== 'path' || mark.d !== '') as Mark[],
   };

@@ -128,5 +128,17 @@ test('text alternatives and captions are plain: no sentence above 28 words', () 
 test('paths of files are unique and name method and frame', () => {
   const paths = drawingFiles().map(({ path }) => path);
   expect(new Set(paths).size).toBe(paths.length);
-  for (const path of paths) expect(path).toMatch(/^drawings\/[a-z-]+\/(right|wrong|step-\d)\.svg$/);
+  for (const path of paths) expect(path).toMatch(/^drawings\/(?:[a-z-]+\/(?:right|wrong|step-\d)|eyes\/[a-z-]+)\.svg$/);
+});
+
+// DESIGN: blue #0072b2, vermillion #d55e00 and ink; the rest are tints of ink and blue on paper, kept in one place.
+test('a drawing brings no colour of its own: its classes do', () => {
+  for (const { svg } of drawingFiles()) expect(svg.replace(/<style>.*<\/style>/, '')).not.toMatch(/#[0-9a-f]{3,6}|rgb|fill=|stroke="/i);
+  expect(FILE_STYLE).toContain('#0072b2');
+  expect(FILE_STYLE).toContain('#d55e00');
+});
+
+test('every kind of eye on record is drawn', () => {
+  const kinds = new Set(records.flatMap(({ record }) => record.eyes as string[]));
+  expect(new Set(drawingFiles().flatMap(({ path }) => /eyes\/([a-z-]+)\.svg/.exec(path)?.[1] ?? []))).toEqual(kinds);
 });

@@ -3,7 +3,6 @@
  * knots (D. Rolfsen, Knots and Links, 1976), as the Knot Atlas prints them.
  */
 import { expect, test } from 'vitest';
-import { curveThrough } from '../../../src/drawings/curves/curve.ts';
 import type { Point } from '../../../src/drawings/curves/point.ts';
 import { cross } from '../../../src/drawings/crossings.ts';
 import { allDrawings, drawingsOf } from '../../../src/drawings/drawings.ts';
@@ -11,7 +10,7 @@ import { alexanderPolynomial, linkingNumber } from '../../../src/drawings/knot-t
 import { FIGURE_EIGHT_SAYS, figureEightPath } from '../../../src/drawings/knots/figure-eight.ts';
 import { fishermansHalf } from '../../../src/drawings/knots/fishermans.ts';
 import { OVERHAND_SAYS, overhandPath } from '../../../src/drawings/knots/overhand.ts';
-import type { Strand } from '../../../src/drawings/scene.ts';
+import type { Scene, Strand } from '../../../src/drawings/scene.ts';
 
 const UNKNOT = [1];
 const TREFOIL_3_1 = [1, -1, 1];
@@ -21,7 +20,12 @@ const SEPTAFOIL_7_1 = [1, -1, 1, -1, 1, -1, 1];
 
 const strand = (points: readonly Point[], says: string, closed = false, name = 'strand'): Strand => ({ name, kind: 'cord', closed, points, says });
 const typeOf = (strands: Strand[], names?: string[]) => alexanderPolynomial(cross(strands), names);
-const finished = (method: string) => cross((drawingsOf(method).find(({ frame }) => frame === 'right') as { scene: { strands: Strand[] } }).scene.strands);
+function sceneOf(method: string, frame: string): Scene {
+  const drawing = drawingsOf(method).find((one) => one.frame === frame);
+  if (!drawing) throw new Error(`no drawing of ${method}, ${frame}`);
+  return drawing.scene;
+}
+const finished = (method: string) => cross(sceneOf(method, 'right').strands);
 
 // Torus curves of the table, by their formula: r = 2 + cos(q u) at the angle 2u, alternating.
 const torus = (q: number): Strand => strand(Array.from({ length: 40 * q }, (_, i): Point => {
@@ -64,38 +68,30 @@ test.each([[1, 'overhand, 3_1', TREFOIL_3_1], [2, 'double overhand, 5_1', CINQUE
   expect(typeOf(crossed, ['cord'])).toEqual(expected);
 });
 
-test.each([['cord-loop-double-fishermans', CINQUEFOIL_5_1], ['cord-loop-triple-fishermans', SEPTAFOIL_7_1]])('the first half that is tied in %s is the same knot', (method, expected) => {
-  const step = drawingsOf(method).find(({ frame }) => frame === 'step-1');
-  const { says, points } = step?.scene.strands.find(({ name }) => name === 'cord') as Strand;
-  expect(says.length).toBeGreaterThan(10);
-  // Cut above the loop's lower end: what is left is the half with its tail, and the run to the loop.
-  const knot = points.slice(0, points.findIndex(([, y]) => y > 330));
-  const half = fishermansHalf(method.includes('double') ? 2 : 3, 26);
-  const alone = [...half.says].length - half.other.length;
-  const curve = curveThrough(knot);
-  expect(curve.length).toBeGreaterThan(100);
-  const own = ownLetters([...half.says].reverse().join(''), half.other.length, alone, method.includes('double') ? 2 : 3);
-  expect(typeOf([strand(knot, own)])).toEqual(expected);
-});
-
-/** Letters of a half at its own crossings only, from the tail: without those at the other cord. */
-function ownLetters(says: string, others: number, alone: number, turns: number): string {
-  // From the tail: 2 turns of meeting its own turns; then for each half turn run, other cord, tail or the other way round.
-  const tail = says.slice(0, 2 * turns);
-  const run = says.slice(says.length - 2 * turns);
-  const middle = says.slice(2 * turns, says.length - 2 * turns);
-  // The last half turn meets run and other cord; those between meet three; the first meets other cord and tail.
-  let own = middle[0] as string;
-  for (let at = 2; at < middle.length - 2; at += 3) own += (middle[at] as string) + (middle[at + 2] as string);
-  own += middle.at(-2);
-  const result = tail + own + run;
-  if (result.length !== alone || others !== 2 * turns + 1) throw new Error(`half of ${turns} turns: ${result.length} letters of its own, and ${alone} expected`);
-  return result;
+/** Types of a cord's two ends, each by itself: the crossings of its first half with itself, and of its second. */
+function endsOf(method: string, frame: string, name: string): number[][] {
+  const crossed = cross(sceneOf(method, frame).strands);
+  const index = crossed.strands.findIndex((one) => one.name === name);
+  const middle = (crossed.curves[index] as { length: number }).length / 2;
+  return [(at: number) => at < middle, (at: number) => at > middle].map((isIn) => alexanderPolynomial({
+    ...crossed,
+    crossings: crossed.crossings.filter(({ over, under }) => over.strand === index && under.strand === index && isIn(over.at) && isIn(under.at)),
+  }, [name]));
 }
 
-test('each tape of a ring bend alone is an overhand', () => {
-  const step = drawingsOf('tape-loop-ring-bend').find(({ frame }) => frame === 'step-1');
-  expect(alexanderPolynomial(cross(step?.scene.strands as Strand[]), ['tape'])).toEqual(TREFOIL_3_1);
+test.each([
+  ['cord-loop-double-fishermans', 'right', CINQUEFOIL_5_1],
+  ['cord-loop-double-fishermans', 'step-2', CINQUEFOIL_5_1],
+  ['cord-loop-double-fishermans', 'wrong', TREFOIL_3_1],
+  ['cord-loop-triple-fishermans', 'right', SEPTAFOIL_7_1],
+  ['cord-loop-triple-fishermans', 'wrong', CINQUEFOIL_5_1],
+])('each end of the cord in %s, %s, is that knot by itself', (method, frame, expected) => {
+  expect(endsOf(method, frame, 'cord')).toEqual([expected, expected]);
+});
+
+test('each end of the tape in a ring bend is an overhand by itself', () => {
+  expect(endsOf('tape-loop-ring-bend', 'right', 'tape')).toEqual([TREFOIL_3_1, TREFOIL_3_1]);
+  expect(endsOf('tape-loop-ring-bend', 'step-1', 'tape')).toContainEqual(TREFOIL_3_1);
 });
 
 // Two strands side by side along a trefoil: its cable (2, q). Of a drawing with three crossings of one hand, q is twice
@@ -136,8 +132,7 @@ test('eye, basket and connector are the Borromean rings: with both ends clipped 
 });
 
 test.each(['basket', 'twin-eye-basket', 'quick-link-doubled'])('with one end of %s left unclipped, eye and connector come apart', (method) => {
-  const wrong = drawingsOf(method).find(({ frame }) => frame === 'wrong');
-  expect(alexanderPolynomial(cross(wrong?.scene.strands as Strand[]))).toEqual([]);
+  expect(alexanderPolynomial(cross(sceneOf(method, 'wrong').strands))).toEqual([]);
 });
 
 test('each eye of a twin eye is bound to basket and connector in the same way', () => {

@@ -39,7 +39,7 @@ function fromOtherEnd(list: readonly string[]): string[] {
 }
 const anyView = (list: readonly string[]): string[][] => [[...list], mirrored(list), fromOtherEnd(list), mirrored(fromOtherEnd(list))];
 const along = (path: Curve, says: string): Strand[] => [{ name: 'strand', kind: 'cord', closed: false, points: path.samples.filter((_, i) => i % 6 === 0), says }];
-const finished = (method: string): readonly Strand[] => (drawingsOf(method).find(({ frame }) => frame === 'right') as { scene: { strands: Strand[] } }).scene.strands;
+const finished = (method: string): readonly Strand[] => drawingsOf(method).find(({ frame }) => frame === 'right')?.scene.strands ?? [];
 
 // nearlylowtech.com, "The Overhand Knot": followed from one end, over and under take turns, six times; three crossings.
 const OVERHAND = ['1o', '2u', '3o', '1u', '2o', '3u'];
