@@ -1,5 +1,6 @@
 /** Every drawing of every method, and the files that pages show lazily. */
 import type { Drawing } from './drawing.ts';
+import { tapeLoopBeerKnot } from './methods/beer-knot.ts';
 import { basket, twinEyeBasket } from './methods/basket.ts';
 import { basketFigureEight, basketOverhand } from './methods/basket-with-knot.ts';
 import { bowlineOnABightDrawings } from './methods/bowline-on-a-bight.ts';
@@ -8,25 +9,38 @@ import { girthHitch } from './methods/girth-hitch.ts';
 import { clipTheEye, quickLink, quickLinkDoubled } from './methods/links.ts';
 import { overhandOnABight } from './methods/overhand-on-a-bight.ts';
 import { keepTheOldSling, makersSling, sewnLoopDoubled, sewnLoopSingle } from './methods/sewn.ts';
-import { tapeLoopBeerKnot, tapeLoopRingBend } from './methods/tape-loops.ts';
+import { tapeLoopRingBend } from './methods/ring-bend.ts';
 import { type Scene, WIDTH } from './scene.ts';
 import { eyePictures } from './methods/eyes.ts';
 import { fileSvg } from './svg.ts';
 
-const MAKERS: readonly (() => Drawing[])[] = [
-  makersSling, sewnLoopSingle, sewnLoopDoubled, basket, basketOverhand, basketFigureEight, girthHitch, overhandOnABight, bowlineOnABightDrawings,
-  quickLink, quickLinkDoubled, cordLoopDouble, cordLoopTriple, tapeLoopRingBend, tapeLoopBeerKnot, twinEyeBasket, clipTheEye, keepTheOldSling,
-];
+/** Who draws which method, in the order of the records. */
+const BY_METHOD: Readonly<Record<string, () => Drawing[]>> = {
+  'makers-sling': makersSling,
+  'sewn-loop-single': sewnLoopSingle,
+  'sewn-loop-doubled': sewnLoopDoubled,
+  basket,
+  'basket-overhand': basketOverhand,
+  'basket-figure-eight': basketFigureEight,
+  'girth-hitch': girthHitch,
+  'overhand-on-a-bight': overhandOnABight,
+  'bowline-on-a-bight': bowlineOnABightDrawings,
+  'quick-link': quickLink,
+  'quick-link-doubled': quickLinkDoubled,
+  'cord-loop-double-fishermans': cordLoopDouble,
+  'cord-loop-triple-fishermans': cordLoopTriple,
+  'tape-loop-ring-bend': tapeLoopRingBend,
+  'tape-loop-beer-knot': tapeLoopBeerKnot,
+  'twin-eye-basket': twinEyeBasket,
+  'clip-the-eye': clipTheEye,
+  'keep-the-old-sling': keepTheOldSling,
+};
 
 /** All drawings: of each method what is right, what is wrong, and its steps. */
-export function allDrawings(): Drawing[] {
-  return MAKERS.flatMap((make) => make());
-}
+export const allDrawings = (): Drawing[] => Object.values(BY_METHOD).flatMap((draw) => draw());
 
 /** Drawings of one method, the finished one first. Empty for an id that has none. */
-export function drawingsOf(method: string): Drawing[] {
-  return allDrawings().filter((drawing) => drawing.method === method);
-}
+export const drawingsOf = (method: string): Drawing[] => BY_METHOD[method]?.() ?? [];
 
 /** A drawing as a file below the site's root. */
 export interface DrawingFile { path: string; svg: string; alt: string; width: number; height: number }

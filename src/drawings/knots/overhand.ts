@@ -5,6 +5,9 @@ import type { Point } from '../curves/point.ts';
 /** Over and under along the path. */
 export const OVERHAND_SAYS = 'ououou';
 
+/** The path comes to its three crossings six times: which other time each is the same crossing. */
+export const OVERHAND_PARTNER: readonly number[] = [3, 4, 5, 0, 1, 2];
+
 /** First half of the path, from the top to the far left of the ring, about a centre at 0,0; the other half mirrors it. */
 const HALF: readonly Point[] = [[-38, -86], [-22, -52], [12, -24], [46, 4], [62, 38], [48, 72], [14, 88], [-22, 76], [-45, 44]];
 

@@ -17,14 +17,14 @@ interface Knot {
   path: Curve;
   says: string;
   /** Where the ring is made and the end not yet tucked: length along the path, and what has been crossed by then. */
-  ring: { to: number; says: string; arrow: Mark[]; do: string; alt: string; finish: string };
+  ring: { to: number; says: string; do: string; alt: string; finish: string };
 }
 
 const OVERHAND: Knot = {
   method: 'basket-overhand', name: 'overhand', says: OVERHAND_SAYS, path: overhandPath([193, 256], 0.88, [160, 172], [160, 336]),
   ring: {
     to: 0.78, says: 'ou', do: 'Lay all four strands in a ring.', alt: 'The four strands lie side by side in a ring. Their ends point through it.',
-    arrow: [], finish: 'Pass the ends through the ring and draw the overhand snug, strand beside strand.',
+    finish: 'Pass the ends through the ring and draw the overhand snug, strand beside strand.',
   },
 };
 
@@ -32,7 +32,7 @@ const FIGURE_EIGHT: Knot = {
   method: 'basket-figure-eight', name: 'figure eight', says: FIGURE_EIGHT_SAYS, path: figureEightPath([160, 259], 0.77, [160, 164], [160, 350]),
   ring: {
     to: 0.63, says: 'uo', do: 'Lay all four strands in a loop, the ends in front.', alt: 'The four strands lie side by side in a loop. Their ends cross in front of the strands above it.',
-    arrow: [], finish: 'Turn the ends round behind the strands above, and put them through the loop from the front. Draw it snug, strand beside strand.',
+    finish: 'Turn the ends round behind the strands above, and put them through the loop from the front. Draw it snug, strand beside strand.',
   },
 };
 
@@ -61,7 +61,7 @@ function drawings({ method, name, path, says, ring }: Knot): Drawing[] {
       scene(STRAIGHT, '', [{ clipped: false, centre: 136, y: 390 }, { clipped: false, centre: 184, y: 250 }], undefined, move('M206 236v34', [206, 282], [0, 1])), 420),
     step('step-2', 'Bring both ends level.', 'The sling hangs from the eye in four strands. Both ends are level.',
       scene(STRAIGHT, '', [{ clipped: false, centre: 144, y: 330 }, { clipped: false, centre: 176, y: 330 }], undefined, []), 360),
-    step('step-3', ring.do, ring.alt, scene(firstOf(path, ring.to), ring.says, ['at the end', 'at the end'], undefined, ring.arrow), bottom + 40),
+    step('step-3', ring.do, ring.alt, scene(firstOf(path, ring.to), ring.says, ['at the end', 'at the end'], undefined, []), bottom + 40),
     step('step-4', ring.finish, `The finished ${name} in four strands. Two loops hang below it.`,
       scene(path, says, free, undefined, []), bottom + 80),
     step('step-5', 'Clip both loops.', finished.alt, { ...scene(path, says, BOTH, { at: CLIP, says: 'ouou' }, []) }, 520),

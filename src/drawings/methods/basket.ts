@@ -1,6 +1,5 @@
 /** Basket, and basket through a twin eye. */
 import type { Drawing } from '../drawing.ts';
-import { CONNECTOR_HEIGHT } from '../parts/connector.ts';
 import type { EyeKind } from '../parts/eye.ts';
 import { move } from '../parts/move.ts';
 import { plain, wrong } from '../parts/signs.ts';
@@ -25,9 +24,6 @@ function both(method: string, eye: EyeKind, bundle: Bundle, eyes: string): Drawi
     },
   ];
 }
-
-/** Lowest place of the connector, for those who hang something below it. */
-export const BELOW_CLIP = CLIP[1] + CONNECTOR_HEIGHT;
 
 export const basket = (): Drawing[] => both('basket', 'sleeved-wire', {}, 'eye');
 export const twinEyeBasket = (): Drawing[] => both('twin-eye-basket', 'twin-eye', { wires: 2, bearing: 141 }, 'two eyes');

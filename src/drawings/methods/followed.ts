@@ -8,16 +8,13 @@ import type { Curve } from '../curves/curve.ts';
 import { halfTurn } from '../curves/bends.ts';
 import { type Point, reversed } from '../curves/point.ts';
 import { backwards } from '../curves/says.ts';
-import { OVERHAND_SAYS } from '../knots/overhand.ts';
+import { OVERHAND_PARTNER, OVERHAND_SAYS } from '../knots/overhand.ts';
 import type { Strand } from '../scene.ts';
 import { overEye, PITCH } from './four-strands.ts';
 
-/** Visits of an overhand's path to its three crossings: which other visit is to the same one. */
-const PARTNER = [3, 4, 5, 0, 1, 2];
-
 /** What a strand says that follows the overhand up to some of its six visits, top to bottom. @param mates strands with it at each visit of the other */
 function sayings(upTo: number, mates: (visit: number) => number): string {
-  return [...OVERHAND_SAYS].slice(0, upTo).map((letter, visit) => letter.repeat(mates(PARTNER[visit] as number))).join('');
+  return [...OVERHAND_SAYS].slice(0, upTo).map((letter, visit) => letter.repeat(mates(OVERHAND_PARTNER[visit] as number))).join('');
 }
 
 /** How far the bight goes. */

@@ -1,11 +1,11 @@
 /** Girth hitch: finished, not snug, and step by step. */
+import { curveThrough } from '../curves/curve.ts';
 import type { Drawing } from '../drawing.ts';
+import { girth, GIRTH_EYE } from '../knots/girth-hitch.ts';
 import { move } from '../parts/move.ts';
 import { right, wrong } from '../parts/signs.ts';
-import { curveThrough } from '../curves/curve.ts';
 import { gathered } from './four-strands.ts';
 import { rigged } from './frame.ts';
-import { girth, GIRTH_EYE } from './girth.ts';
 import { CLIP, HEIGHT, IN_CLIP, STEP_FROM, WORDS } from './places.ts';
 
 const METHOD = 'girth-hitch';
