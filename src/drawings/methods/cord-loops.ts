@@ -94,11 +94,11 @@ function drawings(method: string, name: string, turns: number, usual: Pick<Bend,
     },
     {
       method, frame: 'step-2', caption: 'Do the same with the other end, the other way round.', alt: 'Both halves of the knot are tied, one above the other, still apart.',
-      scene: { ...drawn({ ...finished, gap: usual.gap + 8, tail: 22, end: 430, clipped: false }, undefined, [], 450), from: STEP_FROM },
+      scene: { ...drawn({ ...finished, gap: usual.gap + 10, tail: 22, end: 430, clipped: false }, undefined, [], 450), from: STEP_FROM },
     },
     { method, frame: 'step-3', caption: 'Draw the halves together and snug. Clip the loop.', alt, scene: { ...drawn(finished, clip, [], 556), from: STEP_FROM } },
   ];
 }
 
-export const cordLoopDouble = (): Drawing[] => drawings('cord-loop-double-fishermans', 'double fisherman\u2019s bend', 2, { size: 1.3, gap: 10, middle: 266 });
-export const cordLoopTriple = (): Drawing[] => drawings('cord-loop-triple-fishermans', 'triple fisherman\u2019s bend', 3, { size: 1.1, gap: 9, middle: 266 });
+export const cordLoopDouble = (): Drawing[] => drawings('cord-loop-double-fishermans', 'double fisherman\u2019s bend', 2, { size: 1.3, gap: 4, middle: 262 });
+export const cordLoopTriple = (): Drawing[] => drawings('cord-loop-triple-fishermans', 'triple fisherman\u2019s bend', 3, { size: 1.12, gap: 4, middle: 264 });

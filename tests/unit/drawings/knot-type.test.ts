@@ -1,6 +1,6 @@
 /**
  * Types of the knots that are drawn, computed from the drawings' own crossings. Expected polynomials: Rolfsen's table of
- * knots (D. Rolfsen, Knots and Links, 1976), as the Knot Atlas prints them.
+ * knots (D. Rolfsen, Knots and Links, 1976): 5_1 and 7_1 as Wikipedia and the Knot Atlas print them, 3_1 and 4_1 recalled.
  */
 import { expect, test } from 'vitest';
 import type { Point } from '../../../src/drawings/curves/point.ts';
@@ -43,7 +43,7 @@ test('a ring without crossings, and a ring with one twist, are the unknot', () =
   expect(typeOf([strand([[0, 0], [30, 30], [60, 60], [90, 30], [60, 0], [30, 30.5], [0, 60], [-30, 30]], 'ou', true)])).toEqual(UNKNOT);
 });
 
-// A common overhand knot with its ends joined is the trefoil: Wikipedia, "Trefoil knot".
+// An overhand knot with its ends joined is the trefoil: nearlylowtech.com, "The Overhand Knot".
 test('an overhand knot closed at its ends is the trefoil, 3_1', () => {
   const path = overhandPath([200, 200], 1, [160, 90], [160, 310]);
   expect(typeOf([strand(path.samples.filter((_, i) => i % 6 === 0), OVERHAND_SAYS)])).toEqual(TREFOIL_3_1);
@@ -125,7 +125,7 @@ test.each([['makers-sling', 'sling'], ['sewn-loop-single', 'sling'], ['sewn-loop
   expect(linkingNumber(finished(method), name, 'eye')).toBe(1);
 });
 
-// The Borromean rings, L6a4: (1 - t)^4 in one variable (Knot Atlas: (u-1)(v-1)(w-1) in three, times t - 1). No two of
+// The Borromean rings, L6a4: (1 - t)^4 in one variable (recalled: (u-1)(v-1)(w-1) in three, times t - 1). No two of
 // them are linked, and the three do not come apart.
 test('eye, basket and connector are the Borromean rings: with both ends clipped they do not come apart', () => {
   expect(alexanderPolynomial(finished('basket'))).toEqual([1, -4, 6, -4, 1]);

@@ -1,6 +1,6 @@
 /**
- * A second reading of each knot: over and under along the strand, written down from a published description before the
- * drawing was looked at. Numbers name crossings in the order in which they are first met. Descriptions are not quoted:
+ * A second reading of each knot: over and under along the strand, worked out from a published description before the
+ * drawing's own crossings were computed. Numbers name crossings in the order in which they are first met. Descriptions are not quoted:
  * what they say is put in the shape of a reading.
  */
 import { expect, test } from 'vitest';
@@ -83,7 +83,7 @@ test('the bowline on a bight is drawn as described', () => {
   expect(letters).toBe(`o${standing}${eye[0]}${bight}${eye[1]}${[...standing].reverse().join('')}u`);
 });
 
-// US Army, FM 3-97.61, Military Mountaineering (2002), "Water knot": one overhand retraces the other in reverse, and the
+// A mountaineering guide at neilhopkins.us, "Water knot" (figure 4-10; its text is very likely US Army, FM 3-97.61, 2002): one overhand retraces the other in reverse, and the
 // working ends come out in opposite directions.
 test('the ring bend is two overhands, one beside the other, that run opposite ways', () => {
   const strands = finished('tape-loop-ring-bend');
