@@ -12,6 +12,8 @@ import { fewPullsLower } from './few-pulls-lower.ts';
 import { frozenVersionsStand } from './frozen-versions-stand.ts';
 import { kindFitsValue } from './kind-fits-value.ts';
 import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
+import { materialHasProse } from './material-has-prose.ts';
+import { materialShowsItsOwn } from './material-shows-its-own.ts';
 import { methodHasProse } from './method-has-prose.ts';
 import { movedTargetIsOrdinary } from './moved-target-is-ordinary.ts';
 import { noCycles } from './no-cycles.ts';
@@ -66,6 +68,8 @@ export const RULES: readonly Rule[] = [
   oneReference,
   ruleGrowsStricter,
   methodHasProse,
+  materialHasProse,
+  materialShowsItsOwn,
   prose,
   proseNamesFigures,
   proseCanBeRead,
