@@ -46,7 +46,7 @@ const FORCES_END = [10, 60] as const;
 const SHARES_END = [100, 150] as const;
 
 /** A value as a mark, every number times `scale`; null for words. */
-function markOf(value: Value, scale: number): Mark | null {
+export function markOf(value: Value, scale: number): Mark | null {
   const turn = (x: number): number => Number((x * scale).toPrecision(4));
   if (typeof value === 'number') return { kind: 'one', at: turn(value) };
   if ('tests' in value) return { kind: 'pulls', broken: value.tests.map(turn), held: (value.censored ?? []).map(turn) };
