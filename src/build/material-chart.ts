@@ -30,6 +30,9 @@ interface Quantity { key: string; title: string; unit: string; scale: number; le
 /** Width of the narrowest panel, px: two stand side by side on the narrowest phone. */
 const NARROWEST_PANEL = 118;
 
+/** About so many numbers find room along a panel. */
+const PANEL_TICKS = 3;
+
 /** Several riggings that load one bearing alike. */
 const OVER_BEARING: Readonly<Record<string, string>> = {
   'girth-hitch': 'girth hitch', basket: 'four strands over the bearing', doubled: 'four strands over the bearing', straight: 'one layer over the bearing', 'single-layer': 'one layer over the bearing',
@@ -55,7 +58,7 @@ function quantityOf(figure: ShownFigure, topic: Topic, ofFigure: (id: string) =>
   const scale = toModelUnit(unit);
   if (scale !== null && isForceItself(figure)) {
     const title = forceTitle(figure, topic);
-    return { key: title, title, unit: 'kN', scale, least: 10, most: 60 };
+    return { key: title, title, unit: 'kN', scale, least: 30, most: 60 };
   }
   const share = scale !== null && isShare(figure) ? shareKind(figure) : 'other';
   if (scale !== null && share !== 'other' && of !== undefined) {
@@ -96,12 +99,16 @@ export function panelRows(topic: Topic, shown: ReadonlyMap<string, readonly Show
     }
   }
   return [...rows.values()].map(({ quantity: { title, unit, least, most }, drawn }, i) => {
-    const axis = axisFor(Math.max(least, largestOf(drawn.map(({ mark }) => mark))), most);
+    const largest = Math.max(least, largestOf(drawn.map(({ mark }) => mark)));
+    // Forces have one of two axes, so that rows compare by eye.
+    const axis = axisFor(unit === 'kN' && largest > least ? most : largest, most, PANEL_TICKS);
     const ofMaterials = Map.groupBy(drawn, ({ material }) => material);
     const panels = new Map([...ofMaterials].map(([material, own]): [string, Panel] => {
       const figures = own.map(({ figure }) => figure);
       return [material, { lane: laneOf(own.map(({ mark }) => mark), axis, NARROWEST_PANEL), figures, pieces: piecesOf(figures) }];
     }));
+    // Where every panel is of the same kind of piece, the title says it or nothing is said.
+    if (new Set([...panels.values()].map(({ pieces }) => pieces)).size === 1) for (const panel of panels.values()) panel.pieces = '';
     return { id: `${topic}-${i + 1}`, title, unit, axis, panels, isOfSlings: drawn.some(({ figure }) => figure.rig.form === 'sewn-loop') };
   });
 }

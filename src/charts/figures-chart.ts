@@ -50,12 +50,13 @@ const GAP = 4;
 /**
  * Axis from 0 that ends at a round number at or above the largest, yet not above `most`: a few far values would crush the
  * others. Throws RangeError where `largest` is not above 0.
+ * @param count of ticks, about
  */
-export function axisFor(largest: number, most: number): Axis {
+export function axisFor(largest: number, most: number, count = 5): Axis {
   if (!(largest > 0)) throw new RangeError(`axisFor: largest must be above 0 (got ${largest})`);
-  const scale = scaleLinear().domain([0, Math.min(largest, most)]).nice(5);
+  const scale = scaleLinear().domain([0, Math.min(largest, most)]).nice(count);
   const end = scale.domain()[1] as number;
-  return { end, ticks: scale.ticks(5).map((value) => ({ at: percent(value, end), text: String(value) })) };
+  return { end, ticks: scale.ticks(count).map((value) => ({ at: percent(value, end), text: String(value) })) };
 }
 
 /** Place on the axis, percent to one decimal; never beyond its end. */
