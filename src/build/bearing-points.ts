@@ -14,11 +14,11 @@ import type { ShownFigure } from './figures.ts';
 export const FIBRES = { hmpe: 'HMPE', nylon: 'nylon', polyester: 'polyester', aramid: 'aramid' } as const satisfies Partial<Record<Material, string>>;
 export type Fibre = keyof typeof FIBRES;
 
-/** Ways over a bearing, with the riggings that load it so, and the numbers along the axis of forces, kN. */
+/** Ways over a bearing, with their name over a panel, the riggings that load it so, and the numbers along the axis of forces, kN. */
 export const OVER = [
-  { id: 'girth-hitch', name: 'girth hitch', riggings: ['girth-hitch'], kilonewtons: [10, 20, 30] },
-  { id: 'four-strands', name: 'basket, four strands', riggings: ['basket', 'doubled'], kilonewtons: [20, 40, 60] },
-  { id: 'one-layer', name: 'one layer', riggings: ['straight', 'single-layer'], kilonewtons: [10, 20, 30] },
+  { id: 'girth-hitch', name: 'girth hitch', short: 'girth hitch', riggings: ['girth-hitch'], kilonewtons: [10, 20, 30] },
+  { id: 'four-strands', name: 'basket, four strands', short: 'basket', riggings: ['basket', 'doubled'], kilonewtons: [20, 40, 60] },
+  { id: 'one-layer', name: 'one layer', short: 'one layer', riggings: ['straight', 'single-layer'], kilonewtons: [10, 20, 30] },
 ] as const;
 export type Over = (typeof OVER)[number];
 
@@ -47,6 +47,8 @@ export interface PanelOfBearings {
   unplaced: ShownFigure[];
   /** Name of the sling for which the model draws its line; null where there is none. */
   lineFor: string | null;
+  /** Whether its points are a table of the trade and no tests. */
+  isTaught: boolean;
 }
 
 /** Whether a figure is a new piece of this fibre loaded this way, in a force of its own. */
@@ -92,7 +94,7 @@ export function bearingPanelOf(figures: readonly ShownFigure[], evidence: Eviden
   return {
     id: `${fibre}-${over.id}`, height: HEIGHT, axis: BEARINGS, unit: 'mm', figures: placed, tested: [...new Set(placed.map(({ bearing }) => bearing))],
     panel: bearingPanel(points, { bearingEnd: BEARINGS.end, values: over.kilonewtons, height: HEIGHT }, SAME_BEARING_MM, model?.line ?? null),
-    unplaced: own.filter(({ rig }) => rig.bearingMm === undefined), lineFor: model?.sling ?? null,
+    unplaced: own.filter(({ rig }) => rig.bearingMm === undefined), lineFor: model?.sling ?? null, isTaught: false,
   };
 }
 
@@ -103,7 +105,7 @@ export function wirePanel(figures: readonly ShownFigure[]): PanelOfBearings {
   const points = placed.map(({ figure: { value }, bearing }): BearingPoint => ({ bearing, mark: { kind: 'one', at: Number(value), taught: true } }));
   return {
     id: 'wire-bent', height: HEIGHT, axis: RATIOS, unit: '', figures: placed, tested: placed.map(({ bearing }) => bearing),
-    panel: bearingPanel(points, { bearingEnd: RATIOS.end, values: [50, 100], height: HEIGHT }, 0, null), unplaced: [], lineFor: null,
+    panel: bearingPanel(points, { bearingEnd: RATIOS.end, values: [50, 100], height: HEIGHT }, 0, null), unplaced: [], lineFor: null, isTaught: true,
   };
 }
 

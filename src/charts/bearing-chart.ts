@@ -58,6 +58,6 @@ export function bearingPanel(points: readonly BearingPoint[], { bearingEnd, valu
   const to = Math.max(...tested) + same;
   const stretch = (a: number, b: number) => (b > a ? [{ from: x(a), width: round(x(b) - x(a)) }] : []);
   const untested = tested.length === 0 ? [{ from: 0, width: 100 }] : [...stretch(0, from), ...stretch(to, bearingEnd)];
-  const path = line && line.map(([bearing, value], i) => `${i === 0 ? 'M' : 'L'}${x(bearing)} ${round((100 * y(value)) / height)}`).join('');
+  const path = line?.map(([bearing, value], i) => `${i === 0 ? 'M' : 'L'}${x(bearing)} ${round((100 * y(value)) / height)}`).join('') ?? null;
   return { signs, untested, line: path, rows: values.map((value) => ({ y: y(value), value })) };
 }

@@ -45,7 +45,7 @@ function ask(panel: HTMLElement, bearing: number | null): void {
 /** The same for a ratio of pin over rope: the table of the trade has steps, and is no test. */
 function ratioWords(ratio: number, listed: readonly number[]): string {
   if (ratio < Math.min(...listed)) return 'The pin is thinner than the wire. The table says nothing of it.';
-  return ratio > Math.max(...listed) ? 'Beyond the end of the table.' : 'Between its steps the table says nothing; take the step below.';
+  return ratio > Math.max(...listed) ? 'Beyond the end of the table.' : 'Between its steps the table says nothing. The step below is the weaker.';
 }
 
 function update(): void {
@@ -74,11 +74,21 @@ function update(): void {
     for (const row of rows) row.hidden = !isChosen(row, group);
     group.hidden = rows.every(({ hidden }) => hidden);
   }
-  for (const holder of all('.lanes, [data-row]')) holder.hidden = all('tr[data-material], .bearing', holder).every(({ hidden }) => hidden);
+  for (const holder of [...all('.lanes'), ...all('[data-part]')]) holder.hidden = all('tr[data-material], .bearing', holder).every(({ hidden }) => hidden);
+  const panels = all('.bearing').filter(({ hidden }) => !hidden);
+  const [only] = panels.length === 1 ? panels : [];
   const points = all('#points tbody tr').filter(({ hidden }) => !hidden).length;
-  text('chosen', material === '' && what === '' ? 'All published points are shown.' : points > 0 ? 'Only the published points of your choice are shown.' : 'We found no published point of this. The space stays empty.');
+  const place = only?.querySelector('.at')?.textContent;
+  if (place) text('chosen', `${only?.querySelector('h4')?.textContent}: ${place}`);
+  else if (material === '' && what === '') text('chosen', 'All published points are shown.');
+  else text('chosen', points > 0 ? 'Only the published points of your choice are shown.' : 'We found no published point of this. The space stays empty.');
 }
 
 form.oninput = update;
-form.onsubmit = (event) => event.preventDefault();
+form.onsubmit = (event) => {
+  event.preventDefault();
+  const found = document.getElementById('chosen') as HTMLElement;
+  found.focus();
+  found.scrollIntoView({ block: 'start' });
+};
 update();

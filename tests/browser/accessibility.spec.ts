@@ -13,6 +13,9 @@ const PAGES = [
   ['gaps', 'gaps/'],
   ['caution', 'caution/'],
   ['replace', 'replace/'],
+  ['materials', 'materials/'],
+  ['a material', 'materials/nylon/'],
+  ['knots and bearings', 'materials/knots-and-bearings/'],
   ['the verdict', 'retire/'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;

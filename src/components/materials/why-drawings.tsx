@@ -1,4 +1,4 @@
-/** Two drawings of why a sling weakens: fibres round a thick and a thin bearing, and a strand entering a knot. */
+/** Two drawings of why a sling weakens: fibres round a thick and a thin bearing, and what lies on a strand inside a knot. */
 
 /** A sling of three fibres over a round bearing. The outer one is drawn as the one that carries most where the bend is tight. */
 function Over({ x, radius, isTight }: { x: number; radius: number; isTight: boolean }) {
@@ -26,19 +26,20 @@ export function BendDrawing() {
   );
 }
 
-/** The knot: a loaded strand goes in under a strand that lies across it. */
+/** What happens inside a knot, without the rest of it: the loaded strand goes in under a strand that presses on it, and bends tightly round a third. */
 export function KnotDrawing() {
   return (
-    <svg viewBox="0 0 340 190" role="img" aria-label="A strand goes into an overhand knot. Where the loaded strand enters, it bends tightly and another strand presses across it. That place carries most.">
-      <path class="sling" d="M12 96H118C150 96 158 60 190 52C226 43 246 66 240 92C234 120 200 136 172 128" />
-      <path class="over" d="M148 118C132 104 136 70 166 52" />
-      <path class="sling" d="M172 128C138 118 132 74 166 50C186 36 214 40 232 56" />
-      <path class="over" d="M206 104L262 96" />
-      <path class="sling" d="M150 108C176 112 206 102 328 96" />
-      <path class="most" d="M104 96C126 96 138 92 148 80" />
-      <text x="70" y="84">loaded strand</text>
-      <text x="122" y="160">it breaks here first</text>
-      <path d="M122 146V104" />
+    <svg viewBox="0 0 340 190" role="img" aria-label="Inside a knot. The loaded strand goes in under another strand that presses across it, and bends tightly round a third. There it carries most.">
+      <circle class="bar" cx="222" cy="112" r="15" />
+      <path class="sling" d="M10 88H222A24 24 0 0 1 222 136H150" />
+      <path class="most" d="M168 88H222A24 24 0 0 1 246 112" />
+      <path class="over" d="M182 46V150" />
+      <path class="sling" d="M182 46V150" />
+      <path d="M12 88L24 81M12 88L24 95" />
+      <text x="76" y="76">loaded strand</text>
+      <text x="182" y="36">lies across and presses</text>
+      <text x="284" y="92">tight bend</text>
+      <text x="170" y="178">in a knot</text>
     </svg>
   );
 }
