@@ -34,7 +34,7 @@ export function alongPercent(bearing: number, bearingEnd: number): number | null
 
 /**
  * Lays out one panel.
- * @param same half a bearing's width: what lies nearer to a test than this counts as tested
+ * @param same what lies nearer to a test than this counts as tested; 0 for a table of the trade
  * @param line the model's middle between two tested bearings, as pairs of bearing and value
  */
 export function bearingPanel(points: readonly BearingPoint[], { bearingEnd, values, height }: BearingFrame, same: number, line: readonly (readonly [number, number])[] | null): BearingPanel {
@@ -53,11 +53,13 @@ export function bearingPanel(points: readonly BearingPoint[], { bearingEnd, valu
     if (mark.kind === 'one') return [sign('one', mark.at)];
     throw new RangeError(`point: a ${mark.kind} has no single place in this chart`);
   });
-  const tested = points.map(({ bearing }) => bearing);
-  const from = Math.max(0, Math.min(...tested) - same);
-  const to = Math.max(...tested) + same;
   const stretch = (a: number, b: number) => (b > a ? [{ from: x(a), width: round(x(b) - x(a)) }] : []);
-  const untested = tested.length === 0 ? [{ from: 0, width: 100 }] : [...stretch(0, from), ...stretch(to, bearingEnd)];
+  const bearings = points.map(({ bearing }) => bearing);
+  // Each test speaks for its own bearing alone; a table of the trade speaks from its first step to its last.
+  const ends = same > 0 ? [...new Set(bearings)].sort((a, b) => a - b).map((bearing) => [bearing - same, bearing + same] as const) : [[Math.min(...bearings), Math.max(...bearings)] as const];
+  const starts = [0, ...ends.map(([, to]) => Math.min(to, bearingEnd))];
+  const stops = [...ends.map(([from]) => Math.max(0, from)), bearingEnd];
+  const untested = bearings.length === 0 ? [{ from: 0, width: 100 }] : starts.flatMap((from, k) => stretch(from, stops[k] as number));
   const path = line?.map(([bearing, value], i) => `${i === 0 ? 'M' : 'L'}${x(bearing)} ${round((100 * y(value)) / height)}`).join('') ?? null;
   return { signs, untested, line: path, rows: values.map((value) => ({ y: y(value), value })) };
 }

@@ -33,13 +33,23 @@ describe('what nobody tested', () => {
     expect(bearingPanel([], frame, 0.5, null).untested).toEqual([{ from: 0, width: 100 }]);
   });
 
-  test('begins half a millimetre beyond the thinnest and the thickest test', () => {
-    // 4 less 0.5 is 3.5, or 21.875 %; 10 and 0.5 are 10.5, or 65.625 %.
-    expect(bearingPanel([pulls, mean], frame, 0.5, null).untested).toEqual([{ from: 0, width: 21.9 }, { from: 65.6, width: 34.4 }]);
+  test('is all but half a millimetre to each side of a test, also between two tests', () => {
+    // 3.5 is 21.875 %, 4.5 is 28.125 %, 9.5 is 59.375 %, 10.5 is 65.625 %.
+    expect(bearingPanel([pulls, mean], frame, 0.5, null).untested).toEqual([{ from: 0, width: 21.9 }, { from: 28.1, width: 31.3 }, { from: 65.6, width: 34.4 }]);
   });
 
-  test('has no stretch of no width', () => {
-    expect(bearingPanel([{ ...pulls, bearing: 0.5 }, { ...mean, bearing: 16 }], frame, 0.5, null).untested).toEqual([]);
+  test('has no gap between two tests that lie side by side', () => {
+    expect(bearingPanel([pulls, { ...mean, bearing: 5 }], frame, 0.5, null).untested).toEqual([{ from: 0, width: 21.9 }, { from: 34.4, width: 65.6 }]);
+  });
+
+  test('is what lies beyond the ends of a table of the trade', () => {
+    const step = (bearing: number): BearingPoint => ({ bearing, mark: { kind: 'one', at: 20, taught: true } });
+    expect(bearingPanel([step(4), step(8), step(16)], frame, 0, null).untested).toEqual([{ from: 0, width: 25 }]);
+  });
+
+  test('does not reach to an end of the axis that was tested', () => {
+    // From 1 to 15.5: 6.25 % to 96.875 %.
+    expect(bearingPanel([{ ...pulls, bearing: 0.5 }, { ...mean, bearing: 16 }], frame, 0.5, null).untested).toEqual([{ from: 6.3, width: 90.6 }]);
   });
 });
 
