@@ -22,7 +22,7 @@ function preactAtBuild() {
 }
 
 /** What several pages share stands in one file: a page then fetches its own script and this one, side by side. */
-const SHARED = { name: 'shared', test: /node_modules.preact|src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.islands.take-away/ };
+const SHARED = { name: 'shared', test: /node_modules.preact|src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.islands.take-away|src.evidence.bearing-place/ };
 
 /** What our script loads on demand needs only what is loaded already: it comes without the helper that preloads the rest. */
 const withoutPreloading = {
