@@ -1,7 +1,9 @@
 import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { preloadScripts } from './src/build/preload-scripts.ts';
 import { recordCheck } from './src/build/record-check.ts';
+import { shortErrors } from './src/build/short-errors.ts';
 import { termLinks } from './src/build/term-links.ts';
 import { tightPolicy } from './src/build/tight-policy.ts';
 
@@ -20,12 +22,15 @@ function preactAtBuild() {
   return { ...integration, hooks };
 }
 
+/** What several pages share stands in one file: a page then fetches its own script and this one, side by side. */
+const SHARED = { name: 'shared', test: /node_modules.preact|src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.islands.take-away|src.evidence.bearing-place/ };
+
 /** What our script loads on demand needs only what is loaded already: it comes without the helper that preloads the rest. */
 const withoutPreloading = {
   name: 'without-preloading',
   enforce: 'pre',
   load: { filter: { id: /vite\/preload-helper/ }, handler: () => 'export const __vitePreload = (load) => load();' },
-  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false } } : undefined),
+  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false, rollupOptions: { output: { codeSplitting: { groups: [SHARED] } } } } } : undefined),
 };
 
 export default defineConfig({
@@ -40,8 +45,8 @@ export default defineConfig({
   build: { inlineStylesheets: 'always' },
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
-  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), tightPolicy()],
-  vite: { plugins: [withoutPreloading] },
+  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy()],
+  vite: { plugins: [withoutPreloading, shortErrors] },
   security: {
     csp: {
       directives: [

@@ -16,10 +16,12 @@ export interface ChartRow {
   figures: number;
   studies: number;
   lane: Lane;
+  /** Material of the row's pieces; absent where the source names none. */
+  material?: string;
 }
 
 /** Rows of one rigging. */
-export interface ChartGroup { name: string; path?: string; rows: ChartRow[] }
+export interface ChartGroup { name: string; path?: string; rigging?: string; rows: ChartRow[] }
 
 /** A table of lanes on one axis. */
 export interface Chart {
@@ -46,7 +48,7 @@ const FORCES_END = [10, 60] as const;
 const SHARES_END = [100, 150] as const;
 
 /** A value as a mark, every number times `scale`; null for words. */
-function markOf(value: Value, scale: number): Mark | null {
+export function markOf(value: Value, scale: number): Mark | null {
   const turn = (x: number): number => Number((x * scale).toPrecision(4));
   if (typeof value === 'number') return { kind: 'one', at: turn(value) };
   if ('tests' in value) return { kind: 'pulls', broken: value.tests.map(turn), held: (value.censored ?? []).map(turn) };
@@ -67,8 +69,8 @@ function pieceName({ rig }: ShownFigure): string {
 }
 
 /** What a figure stands under: its rigging; else whether it was a fall or a pull. */
-function groupOf({ rig }: ShownFigure): { order: number; name: string; path?: string } {
-  if (rig.method) return { order: RIGGINGS.indexOf(rig.method), name: riggingWords(rig.method), path: facetPath('rigging', rig.method) };
+function groupOf({ rig }: ShownFigure): { order: number; name: string; path?: string; rigging?: string } {
+  if (rig.method) return { order: RIGGINGS.indexOf(rig.method), rigging: rig.method, name: riggingWords(rig.method), path: facetPath('rigging', rig.method) };
   return rig.pull === 'drop' ? { order: RIGGINGS.length + 1, name: 'falls, rigging not stated' } : { order: RIGGINGS.length, name: 'rigging not stated' };
 }
 
@@ -76,6 +78,8 @@ function groupOf({ rig }: ShownFigure): { order: number; name: string; path?: st
 const rowOf = (figure: ShownFigure): { name: string; path: string } => (figure.rig.method
   ? { name: pieceName(figure), path: facetPath('rigging', figure.rig.method) }
   : { name: figure.what, path: figurePath(figure.record) });
+
+const materialOf = ({ rig }: ShownFigure): { material?: string } => (rig.material === undefined ? {} : { material: rig.material });
 
 const studiesIn = (drawn: readonly Drawn[]): number => new Set(drawn.map(({ figure }) => figure.study)).size;
 
@@ -85,11 +89,12 @@ function chartOf(id: string, title: string, unit: string, drawn: readonly Drawn[
   const groups = [...ofGroups.values()]
     .map((members) => ({ ...groupOf((members[0] as Drawn).figure), members }))
     .sort((a, b) => a.order - b.order)
-    .map(({ name, path, members }): ChartGroup => ({
+    .map(({ name, path, rigging, members }): ChartGroup => ({
       name,
       ...(path === undefined ? {} : { path }),
+      ...(rigging === undefined ? {} : { rigging }),
       rows: [...Map.groupBy(members, ({ figure }) => rowOf(figure).name)].sort(([a], [b]) => a.localeCompare(b, 'en')).map(([row, of]) => ({
-        ...rowOf((of[0] as Drawn).figure), name: row, figures: of.length, studies: studiesIn(of), lane: laneOf(of.map(({ mark }) => mark), axis),
+        ...rowOf((of[0] as Drawn).figure), ...materialOf((of[0] as Drawn).figure), name: row, figures: of.length, studies: studiesIn(of), lane: laneOf(of.map(({ mark }) => mark), axis),
       })),
     }));
   const rigs = groups.flatMap((group) => (group.path === undefined ? [] : group.rows));
@@ -112,16 +117,21 @@ export function finding(charts: readonly Chart[]): string | null {
 /** Heading of the shares of one denominator. */
 const SHARE_TITLES: Record<Exclude<ShareKind, 'other'>, string> = { kept: 'Strength kept, of ', lost: 'Strength lost, of ' };
 
-/** The charts of some figures; of these only the measured count. */
-export function chartsOf(figures: readonly ShownFigure[]): Charts {
+/**
+ * The charts of some figures; of these only the measured count.
+ * @param withTaught rules and teaching ranges are drawn too, lighter
+ */
+export function chartsOf(figures: readonly ShownFigure[], withTaught = false): Charts {
   const forces: Drawn[] = [];
   const shares = new Map<string, { title: string; order: number; drawn: Drawn[] }>();
   let notDrawn = 0;
   for (const figure of figures) {
     const scale = toModelUnit(figure.unit);
-    if (figure.kind !== 'measured' || figure.value === undefined || scale === null) continue;
-    const mark = markOf(figure.value, isShare(figure) ? 100 * scale : scale);
-    if (!mark) continue;
+    const isTaught = withTaught && figure.kind === 'rule';
+    if ((figure.kind !== 'measured' && !isTaught) || figure.value === undefined || scale === null) continue;
+    const plain = markOf(figure.value, isShare(figure) ? 100 * scale : scale);
+    if (!plain) continue;
+    const mark: Mark = isTaught ? { ...plain, taught: true } : plain;
     if (!isShare(figure)) {
       if (isForceItself(figure)) forces.push({ figure, mark });
       else notDrawn += 1;

@@ -35,7 +35,7 @@ export function useOf({ id, source }: Pick<ShownFigure, 'id' | 'source'>): Figur
   const other = others.get(id) ?? [];
   if (source === 'assumed' || feeds.has(id) || other.some(({ kind }) => kind === 'class' || kind === 'floor')) return 'feeds';
   if (leftOut.has(id)) return 'left-out';
-  return methods.has(id) || other.some(({ kind }) => kind === 'rule' || kind === 'route' || kind === 'law') ? 'shown' : 'not-used';
+  return methods.has(id) || other.some(({ kind }) => kind === 'rule' || kind === 'route' || kind === 'law' || kind === 'material') ? 'shown' : 'not-used';
 }
 
 const KIND_WORDS: Record<ShownFigure['kind'], string> = {

@@ -106,7 +106,7 @@ export interface Use { factor: string; what: string; why?: string }
 /** A use that is no factor's: what the figure is there, the name of what uses it, and its page where it has one. */
 export interface OtherUse {
   /** `class`: scatter or spread that the model shares out; `floor`: a minimum that it cuts at; the rest only show it. */
-  kind: 'class' | 'floor' | 'rule' | 'route' | 'law' | 'gap' | 'figure';
+  kind: 'class' | 'floor' | 'rule' | 'route' | 'law' | 'material' | 'gap' | 'figure';
   says: string;
   name: string;
   path?: string;
@@ -185,6 +185,10 @@ function otherUses(all: SiteRecords): FigureBook['others'] {
   }
   for (const [id, { name, figures }] of all.replacements) for (const address of figures) push(address, { kind: 'route', says: 'stands behind the route', name, path: `/replace/#${id}` });
   for (const { region, figures } of all.law.values()) for (const address of figures) push(address, { kind: 'law', says: 'stands behind', name: `what the law says (${REGIONS[region]})`, path: `/replace/#${region}` });
+  for (const [id, { name, topics }] of all.materials) {
+    const shown = new Set(Object.values(topics).flatMap(({ figures }) => figures));
+    for (const address of shown) push(address, { kind: 'material', says: 'is shown with the material', name, path: `/materials/${id}/` });
+  }
   for (const [id, { question, nearest }] of all.gaps) for (const address of nearest) push(address, { kind: 'gap', says: 'is nearest to the open question', name: question, path: `/gaps/${id}/` });
   return others;
 }

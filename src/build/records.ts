@@ -1,7 +1,7 @@
 /** Records of the site, read once for all pages. Every page asks here, so that one reader stands behind all of them. */
 import { readAll } from '../records/read.ts';
 import type {
-  CorrectionRecord, FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, ReplacementRecord, RuleRecord, SlingRecord,
+  CorrectionRecord, FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, RackMaterialRecord, ReplacementRecord, RuleRecord, SlingRecord,
   SourceRecord, Withdrawn,
 } from '../records/schema.ts';
 import { loadEvidence } from './evidence.ts';
@@ -20,6 +20,7 @@ export interface SiteRecords {
   replacements: Map<string, ReplacementRecord>;
   law: Map<string, LawRecord>;
   rules: Map<string, RuleRecord>;
+  materials: Map<string, RackMaterialRecord>;
   corrections: Map<string, CorrectionRecord>;
   /** Newest version of the evidence, with a plus sign where the records have changed since; `unreleased` before the first is cut. */
   version: string;
@@ -47,6 +48,7 @@ export function siteRecords(root = process.cwd()): SiteRecords {
     replacements: data(all.replacements),
     law: data(all.law),
     rules: data(all.rules),
+    materials: data(all.materials),
     corrections: data(all.corrections),
     version: loadEvidence(root).version,
   };

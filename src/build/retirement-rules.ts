@@ -25,11 +25,14 @@ export function verdictRules(records: Pick<Records, 'rules' | 'cells'>): Record<
   }]));
 }
 
-/** The rules that the comparison's own inputs decide: material, age from manufacture, use and light. The others it does not carry. */
+/**
+ * The rules that the comparison's own inputs decide: material, age, use and light. The others it does not carry. It does
+ * not ask for the first use, which then counts from manufacture.
+ */
 export function comparedRules(rules: Readonly<Record<string, VerdictRule>>): Record<string, RetirementRule> {
   return Object.fromEntries(Object.entries(rules).flatMap(([id, { when, due, order, verdict, says, figures }]) => {
     const { materials, uses, exposures, ...beyond } = when;
-    const isDecided = Object.keys(beyond).length === 0 && (exposures ?? []).every((one) => one === 'light') && (due === null || due.from === 'made');
+    const isDecided = Object.keys(beyond).length === 0 && (exposures ?? []).every((one) => one === 'light') && (due === null || due.from !== 'inspection');
     return isDecided ? [[id, { order, verdict, when: when as RetirementRule['when'], says, figures, years: due && due.months / 12 }]] : [];
   }));
 }

@@ -54,6 +54,7 @@ export const allLinks: Door[] = [
   { name: 'Who can replace a sling', path: '/replace/' },
   { name: 'Compare ways to attach one', path: '/compare/' },
   { name: 'Methods', path: '/methods/' },
+  { name: 'Materials', path: '/materials/' },
   { name: 'Guides', path: '/guides/' },
   { name: 'Terms', path: '/terms/' },
   { name: 'Caution', path: '/caution/' },

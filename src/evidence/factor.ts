@@ -1,5 +1,6 @@
 /** The value of a factor for one sling on one bearing, or why there is none. */
 import type { FactorRecord, Form, Material } from '../records/schema.ts';
+import { bearingPlace, SAME_BEARING_MM } from './bearing-place.ts';
 import { type CertaintyWord, highest, lowered, lowest } from './certainty.ts';
 import { type ClassValue, byStudy } from './classes.ts';
 import { NINETY, type Observation } from './observation.ts';
@@ -45,8 +46,6 @@ export type FactorRead = Omit<FactorRecord, 'leftOut'>;
 export type Miss = 'other-material' | 'other-width' | 'thinner' | 'thicker' | 'no-figure';
 export type Found = { value: FactorValue } | { miss: Miss };
 
-/** Bearings closer than this are one bearing, mm; a hair more, so that 4.3 - 3.8 counts as a half. */
-export const SAME_BEARING_MM = 0.5 + 1e-9;
 const CORD_FORMS: readonly Form[] = ['cord', 'rope'];
 
 /** Whether a figure of one width speaks for a sling of another: less than 2 mm apart (tape), at most 0.5 mm (cord). */
@@ -59,6 +58,9 @@ export function applies(record: FactorRead, sought: Pick<Sought, 'material' | 'f
   const { materials, forms } = record.applies;
   return (!materials || materials.includes(sought.material)) && (!forms || forms.includes(sought.form) || forms.includes('device'));
 }
+
+/** One configuration that was tested, and what it gives. */
+interface Tested { bearingMm: number; value: FactorValue }
 
 interface Seen extends Observation { widthMm: number | null; bearingMm: number | null; certainty: CertaintyWord }
 
@@ -130,7 +132,7 @@ function ofWidth(record: FactorRead, sought: Sought, seen: readonly Seen[]): { s
  * midway (assumed: nothing between the ends was ever tested). The line starts where the thinner test stops counting as
  * the same bearing, so that nothing jumps there. Certainty is the lower of the two ends'.
  */
-function interpolate(thin: { bearingMm: number; value: FactorValue }, thick: { bearingMm: number; value: FactorValue }, bearingMm: number, tau: number): FactorValue {
+function interpolate(thin: Tested, thick: Tested, bearingMm: number, tau: number): FactorValue {
   const start = thin.bearingMm + SAME_BEARING_MM;
   const f = Math.log(bearingMm / start) / Math.log(thick.bearingMm / start);
   const mix = (a: number, b: number): number => (1 - f) * a + f * b;
@@ -181,16 +183,12 @@ export function factorValue(
     return chosen.seen.length > 0 ? [{ bearingMm: cluster.bearingMm, value: pooled(chosen.seen, group, chosen.bridge) }] : [];
   });
   if (tested.length === 0) return { miss: 'other-width' };
-  // Thicker than a test by half a millimetre or less counts as that test; so does thinner, but only where no thinner
-  // test gives a line: a bearing is never taken for a thicker one when more is known.
-  const same = tested.find((t) => sought.bearingMm >= t.bearingMm && sought.bearingMm - t.bearingMm <= SAME_BEARING_MM);
-  if (same) return { value: scaled(record, same.value) };
-  const thick = tested.find((t) => t.bearingMm > sought.bearingMm);
-  const thin = tested.findLast((t) => t.bearingMm < sought.bearingMm);
-  if (!thin && thick && thick.bearingMm - sought.bearingMm <= SAME_BEARING_MM) return { value: scaled(record, thick.value) };
-  if (!thin) return { miss: 'thinner' };
-  if (!thick) return { miss: 'thicker' };
-  return { value: scaled(record, interpolate(thin, thick, sought.bearingMm, group.tau)) };
+  const place = bearingPlace(sought.bearingMm, tested.map((t) => t.bearingMm));
+  if ('miss' in place) return place;
+  const testedAt = (mm: number): Tested => tested.find((t) => t.bearingMm === mm) as Tested;
+  if ('at' in place) return { value: scaled(record, testedAt(place.at).value) };
+  const [thin, thick] = place.between;
+  return { value: scaled(record, interpolate(testedAt(thin), testedAt(thick), sought.bearingMm, group.tau)) };
 }
 
 /** Applies the assumed multiplier of a factor, with its spread. */

@@ -11,8 +11,9 @@
 import { sigmaLogFromCv } from '../numerics/lognormal.ts';
 import { INV_SQRT_2PI, normalQuantile } from '../numerics/normal.ts';
 import type { Compared, FactorClassRecord, FactorRecord, RigConditions } from '../records/schema.ts';
+import { SAME_BEARING_MM } from './bearing-place.ts';
 import { type ClassValue, type StudyEstimate, byStudy, centre, classValues } from './classes.ts';
-import { SAME_BEARING_MM, sameWidth } from './factor.ts';
+import { sameWidth } from './factor.ts';
 import { toModelUnit } from './force.ts';
 import { NINETY, type Observation, type Reading, observe } from './observation.ts';
 import { poolStudies } from './pool.ts';

@@ -59,4 +59,24 @@ function ask(question: Question): void {
   else setTimeout(answerNewest, 200);
 }
 
+/** A method that is named in the address is opened and shown, once its row is there. */
+function openNamed(): void {
+  const working = document.getElementById(location.hash.slice(1));
+  if (!(working instanceof HTMLDetailsElement)) {
+    working?.scrollIntoView();
+    return;
+  }
+  working.open = true;
+  working.closest('tr')?.scrollIntoView();
+  working.querySelector('summary')?.focus({ preventScroll: true });
+}
+
+/** A method's page is given the rig, and so can lead back to this comparison. */
+function keepRig({ target }: Event): void {
+  const link = (target as Element).closest<HTMLAnchorElement>('a[href*="/methods/"]');
+  if (link && newest) link.search = serialiseLink(newest.rig);
+}
+
+for (const click of ['click', 'auxclick']) resultsRoot?.addEventListener(click, keepRig);
+addEventListener('comparison-shown', openNamed, { once: true });
 if (rigRoot) startRig(rigRoot, setup, ask);

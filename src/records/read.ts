@@ -12,6 +12,7 @@ import {
   gap,
   law,
   method,
+  rackMaterial,
   replacement,
   rule,
   sling,
@@ -26,6 +27,7 @@ import {
   type Lowered,
   type MethodRecord,
   type Moved,
+  type RackMaterialRecord,
   type ReplacementRecord,
   type RigConditions,
   type RuleRecord,
@@ -104,6 +106,7 @@ export interface Records {
   replacements: Map<string, RecordFile<ReplacementRecord>>;
   law: Map<string, RecordFile<LawRecord>>;
   rules: Map<string, RecordFile<RuleRecord>>;
+  materials: Map<string, RecordFile<RackMaterialRecord>>;
   corrections: Map<string, RecordFile<CorrectionRecord>>;
   /** Every addressable figure by its address. */
   cells: Map<string, PlacedFigure>;
@@ -125,6 +128,7 @@ export const COLLECTIONS = [
   'replacements',
   'law',
   'rules',
+  'materials',
   'corrections',
 ] as const;
 export type Collection = (typeof COLLECTIONS)[number];
@@ -133,7 +137,7 @@ export type Collection = (typeof COLLECTIONS)[number];
 export const RESERVED_SOURCES: readonly string[] = ['common-practice', 'assumed', 'demo'];
 
 /** Folders under `data/` that hold no records of this check: frozen versions, words about them, and invented examples. */
-const OTHER_FOLDERS: readonly string[] = ['versions', 'changes', 'demo', 'materials', 'series'];
+const OTHER_FOLDERS: readonly string[] = ['versions', 'changes', 'demo', 'series'];
 
 const SCHEMAS: Record<Exclude<Collection, 'figures'>, z.ZodType> = {
   sources: source,
@@ -145,6 +149,7 @@ const SCHEMAS: Record<Exclude<Collection, 'figures'>, z.ZodType> = {
   replacements: replacement,
   law,
   rules: rule,
+  materials: rackMaterial,
   corrections: correction,
 };
 const WHAT: Record<Collection, string> = {
@@ -158,6 +163,7 @@ const WHAT: Record<Collection, string> = {
   replacements: 'replacement',
   law: 'law',
   rules: 'rule',
+  materials: 'material',
   corrections: 'correction',
 };
 const SLUG = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
@@ -179,6 +185,7 @@ export function readAll(rootOrFiles: string | FileMap): Records {
     replacements: new Map(),
     law: new Map(),
     rules: new Map(),
+    materials: new Map(),
     corrections: new Map(),
     cells: new Map(),
     present: Object.fromEntries(COLLECTIONS.map((c) => [c, new Set<string>()])) as Records['present'],

@@ -104,6 +104,11 @@ export function referencesOf(records: Records): Reference[] {
     list('rules', record, 'figures', ['figures'], record.data.figures);
     if (record.data.due) collect('rules', record, 'figures', ['due', 'figure'], record.data.due.figure);
   }
+  for (const record of records.materials.values())
+    for (const [topic, { figures, gaps }] of Object.entries(record.data.topics)) {
+      list('materials', record, 'figures', ['topics', topic, 'figures'], figures);
+      list('materials', record, 'gaps', ['topics', topic, 'gaps'], gaps);
+    }
   for (const record of records.law.values()) list('law', record, 'figures', ['figures'], record.data.figures);
   for (const record of records.corrections.values())
     collect('corrections', record, 'figures', ['figure'], record.data.figure);

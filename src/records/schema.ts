@@ -483,6 +483,34 @@ export const law = z.strictObject({
 });
 export type LawRecord = z.infer<typeof law>;
 
+export const TOPICS = ['knots', 'bearings', 'wet', 'hot', 'light', 'chemicals', 'age', 'repeated'] as const;
+/** What may change the strength of a material: knots, thin bearings, water, heat, light, chemicals, age and use, loads that come again and again. */
+export type Topic = (typeof TOPICS)[number];
+const topic = z.strictObject({
+  /** Figures that the pages show here. */
+  figures: z.array(figureAddress),
+  /** Open questions that ask for what is missing. */
+  gaps: z.array(slug).default([]),
+  /** What we looked for and did not find, or why there is nothing to look for, as a sentence for people. */
+  none: words.optional(),
+}).refine((v) => v.figures.length > 0 || v.gaps.length > 0 || v.none !== undefined, { message: 'shows no figure, and says of no gap that it is open and of nothing that it was not found', path: ['figures'] });
+export type TopicRecord = z.infer<typeof topic>;
+
+/** A material on the rack. Prose stands in `content/materials/`. */
+export const rackMaterial = z.strictObject({
+  name: words,
+  /** Place in lists. */
+  order: z.int().min(1),
+  /** Fibres are compared with fibres, metal with metal. */
+  family: z.enum(['fibre', 'metal']),
+  summary: words,
+  /** What the rig of its figures may name as material; a figure whose source names none may stand here too. */
+  materials: z.array(material).min(1),
+  /** What changes its strength, topic by topic. */
+  topics: z.strictObject({ knots: topic, bearings: topic, wet: topic, hot: topic, light: topic, chemicals: topic, age: topic, repeated: topic } satisfies Record<Topic, unknown>),
+});
+export type RackMaterialRecord = z.infer<typeof rackMaterial>;
+
 /** A figure that we no longer stand behind. Its id and its page stay; nothing may refer to it. */
 export const withdrawnFigure = z.strictObject({
   kind: z.literal('withdrawn'),

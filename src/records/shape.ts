@@ -31,6 +31,7 @@ const ADVICE: Record<string, string> = {
   'extremes of n need an n of two or more': 'Add n, or choose another kind.',
   'takes neither a bearing nor a diameter': 'Add bearingMm or diameterMm, or remove the entry.',
   'what is taken off needs a share to take it from, and a why': 'Add share and why, or remove lessWidths.',
+  'shows no figure, and says of no gap that it is open and of nothing that it was not found': 'Add figures or gaps, or say in none what was not found.',
   'is not one sentence with its full stop': 'Write one sentence that closes with a full stop; the rest goes below.',
   'is more than open, and does not say to whom it was reported': 'Add reported: to whom, and when.',
 };

@@ -13,7 +13,8 @@ export interface Judgement { rule: string; verdict: RuleRecord['verdict']; due: 
 const meets = <T>(value: T | null, wanted: readonly T[] | undefined): boolean => wanted === undefined || value === null || wanted.includes(value);
 
 /**
- * Rules that speak of a sling: what is due first, retirement before inspection, then by the least time left and the rules' own order.
+ * Rules that speak of a sling: what is due first, then by the least time left; of equals retirement before inspection, then
+ * the rules' own order.
  * @throws RangeError when the age is no number of years from 0
  */
 export function judge(rules: Readonly<Record<string, RetirementRule>>, sling: JudgedSling): Judgement[] {
@@ -24,7 +25,7 @@ export function judge(rules: Readonly<Record<string, RetirementRule>>, sling: Ju
     const left = years === null || sling.ageYears === null ? null : Math.max(0, years - sling.ageYears);
     return { rule, verdict, due: left === null || left === 0, yearsLeft: left };
   });
-  const rank = (one: Judgement): number => Number(!one.due) * 2 + Number(one.verdict === 'inspect');
   const order = (one: Judgement): number => rules[one.rule]?.order ?? 0;
-  return judged.sort((a, b) => rank(a) - rank(b) || (a.yearsLeft ?? 0) - (b.yearsLeft ?? 0) || order(a) - order(b));
+  const left = (one: Judgement): number => (one.due ? 0 : (one.yearsLeft ?? 0));
+  return judged.sort((a, b) => left(a) - left(b) || Number(a.verdict === 'inspect') - Number(b.verdict === 'inspect') || order(a) - order(b));
 }

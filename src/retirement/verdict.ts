@@ -64,7 +64,7 @@ export interface Verdict {
   strictest: Headline;
   /** All that fire, strictest first; of equals those that are met before those counted as unknown. */
   reasons: Reason[];
-  /** The mildest verdict that answers to open questions can bring, and the questions that must be answered for it; null where none makes it milder. */
+  /** The mildest verdict that answers to open questions can bring, and a set of questions that is enough for it; null where none makes it milder. */
   milder: { verdict: Headline; fields: Field[] } | null;
   cannotSee: readonly Unseen[];
 }
@@ -189,18 +189,24 @@ function openFields({ exposures, events, findings, ...rest }: SlingHistory): Fie
   return [...plain, ...open('exposures', exposures), ...open('events', events), ...open('findings', findings)];
 }
 
+/** The mildest verdict that answers can bring, with as few questions as bring it: those that need not be answered are left open, the last ones first. */
 function milderThan(strictest: Headline, asked: readonly [string, Asked][], history: SlingHistory, on: string): Verdict['milder'] {
   const open = openFields(history);
-  const best = mildest(asked, history, on, null);
+  const best = mildest(asked, history, on, new Set());
   if (compareHeadlines(strictest, best) >= 0) return null;
-  return { verdict: best, fields: open.filter((field) => compareHeadlines(mildest(asked, history, on, field), best) < 0) };
+  const leftOpen = new Set<Field>();
+  for (const field of open.toReversed()) {
+    leftOpen.add(field);
+    if (compareHeadlines(mildest(asked, history, on, leftOpen), best) < 0) leftOpen.delete(field);
+  }
+  return { verdict: best, fields: open.filter((field) => !leftOpen.has(field)) };
 }
 
-/** The mildest verdict where every open question but one has its best answer. */
-function mildest(asked: readonly [string, Asked][], history: SlingHistory, on: string, but: Field | null): Headline {
+/** The mildest verdict where every open question but some has its best answer. */
+function mildest(asked: readonly [string, Asked][], history: SlingHistory, on: string, but: ReadonlySet<Field>): Headline {
   const best = <K extends string>(name: string, answers: Readonly<Record<K, Answer>>): Record<K, Answer> =>
-    Object.fromEntries(Object.entries<Answer>(answers).map(([key, answer]) => [key, answer === 'unknown' && but !== `${name}.${key}` ? 'no' : answer])) as Record<K, Answer>;
-  const or = <T>(field: Field, value: T | null, answer: T): T | null => (value === null && field !== but ? answer : value);
+    Object.fromEntries(Object.entries<Answer>(answers).map(([key, answer]) => [key, answer === 'unknown' && !but.has(`${name}.${key}` as Field) ? 'no' : answer])) as Record<K, Answer>;
+  const or = <T>(field: Field, value: T | null, answer: T): T | null => (value === null && !but.has(field) ? answer : value);
   const answered: SlingHistory = {
     ...history,
     made: or('made', history.made, history.firstUse ?? on),
@@ -210,8 +216,8 @@ function mildest(asked: readonly [string, Asked][], history: SlingHistory, on: s
     exposures: best('exposures', history.exposures), events: best('events', history.events), findings: best('findings', history.findings),
   };
   // Which material or width is best depends on the rules: each that they tell apart is tried.
-  const materials = history.material === null && but !== 'material' ? materialsToldApart(asked) : [history.material];
-  const widths = history.widthMm === null && but !== 'widthMm' ? widthsToldApart(asked) : [history.widthMm];
+  const materials = history.material === null && !but.has('material') ? materialsToldApart(asked) : [history.material];
+  const widths = history.widthMm === null && !but.has('widthMm') ? widthsToldApart(asked) : [history.widthMm];
   const headlines = materials.flatMap((material) => widths.flatMap((widthMm) => {
     const [first] = reasonsFor(asked, { ...answered, material, widthMm }, on);
     return first ? [first.asks] : [];

@@ -15,6 +15,8 @@ const COUNTS_FROM = 0.25;
 const ONE_GROUP_KN = 0.5;
 /** ... or where the stronger wins fewer of twenty pairs. */
 const ONE_GROUP_WINS = 13 / 20;
+/** Bearings this near count as one, mm: as near as the model takes them. */
+const SAME_BEARING_MM = 0.5;
 const DOTS = 20;
 const NINETY_PERCENT = [0.05, 0.5, 0.95] as const;
 const DOT_SHARES = Array.from({ length: DOTS }, (_, i) => (i + 0.5) / DOTS);
@@ -166,19 +168,27 @@ function remoteness(figure: Figure, sling: SlingRecord | null, bearingMm: number
   return bearing + width + material;
 }
 
-function nearestOf(evidence: Evidence, record: MethodRecord, sling: SlingRecord | null, bearingMm: number, miss: Miss | null, gap: string | undefined): Row['nearest'] {
-  const eyeLinks = record.links.filter((l) => l.at === 'eye');
-  const own = eyeLinks.flatMap((l) => l.factors.flatMap((id) => evidence.factors[id]?.from ?? []));
-  const listed = gap ? (evidence.gaps[gap] as Evidence['gaps'][string]).nearest : [];
-  const candidates = [...new Set([...own, ...listed])].flatMap((id) => evidence.figures[id] ?? []);
+/**
+ * The nearest tested case: one that the gap itself names, where it names any; else one that feeds the method at the eye.
+ * "Weaker than" is said only of a wire thinner than one on which this very method was broken with such a sling.
+ */
+function nearestOf({ figures, factors, gaps }: Evidence, { id, record, sling, bearingMm }: { id: string; record: MethodRecord; sling: SlingRecord | null; bearingMm: number }, miss: Miss | null, gap: string | undefined): Row['nearest'] {
+  const known = (ids: readonly string[]): Figure[] => ids.flatMap((one) => figures[one] ?? []);
+  const listed = known(gap ? (gaps[gap] as Evidence['gaps'][string]).nearest : []);
+  const own = known(record.links.filter((l) => l.at === 'eye').flatMap((l) => l.factors.flatMap((factor) => factors[factor]?.from ?? [])));
+  const isOwn = (f: Figure): boolean => f.rig.method !== undefined && (record.riggings ?? [id]).some((one) => one === f.rig.method);
+  // Its own breaks on a thicker wire say more than what the gap names.
+  const ownOnWire = miss === 'thinner' ? own.filter(isOwn) : [];
+  const candidates = [ownOnWire, listed, own].find((some) => some.length > 0) ?? [];
   const sameMaterial = candidates.filter((f) => sling !== null && f.rig.material === sling.material);
   const among = sameMaterial.length > 0 ? sameMaterial : candidates;
   if (among.length === 0) return undefined;
   const best = among.reduce((a, b) => (remoteness(b, sling, bearingMm) < remoteness(a, sling, bearingMm) ? b : a));
-  const { seen } = best;
-  const thinner = miss === 'thinner' && best.rig.bearingMm !== undefined && bearingMm < best.rig.bearingMm && sling !== null &&
-    best.rig.widthMm !== undefined && sameWidth(sling.form, best.rig.widthMm, sling.widthMm);
-  return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan: thinner };
+  const { seen, rig } = best;
+  const weakerThan = miss === 'thinner' && isOwn(best) && rig.bearingMm !== undefined && bearingMm < rig.bearingMm && sling !== null &&
+    rig.material === sling.material && rig.widthMm !== undefined && sameWidth(sling.form, rig.widthMm, sling.widthMm);
+  const isOtherBearing = rig.bearingMm !== undefined && Math.abs(rig.bearingMm - bearingMm) > SAME_BEARING_MM;
+  return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan, ...(isOtherBearing && rig.bearingMm !== undefined ? { onMm: rig.bearingMm } : {}) };
 }
 
 /** Whether a figure of used slings speaks for the old one as far as the reader knows it: its material, and its age within the figure's. */
@@ -196,7 +206,7 @@ function ticksOf({ broken }: Ready, names: readonly string[], sling: SlingRecord
   return broken.flatMap(({ id, value, seen, rig }) => {
     const width = rig.widthMm ?? rig.diameterMm;
     if (!kind || rig.bearing !== kind || !rig.method || !names.includes(rig.method) || rig.material !== sling.material) return [];
-    if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > 0.5) return [];
+    if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > SAME_BEARING_MM) return [];
     if (width === undefined || !sameWidth(sling.form, width, sling.widthMm)) return [];
     const { tests } = value as { tests: number[] };
     const scale = Math.exp((seen?.logMean ?? 0) - tests.reduce((sum, x) => sum + Math.log(x), 0) / tests.length);
@@ -357,7 +367,8 @@ function baseOf(ready: Ready, id: string, record: MethodRecord, rig: Rig, eye: E
   const independent = record.role !== 'home';
   if (record.role === 'comparison') {
     row.group = 'comparison';
-    row.shown = row.shown.filter((id) => speaksForOld(evidence.figures[id], rig.old));
+    const isWireOnly = (shown: string): boolean => evidence.figures[shown]?.rig.form === 'wire';
+    row.shown = row.shown.filter((shown) => speaksForOld(evidence.figures[shown], rig.old) && (eye !== 'metal-bar' || !isWireOnly(shown)));
   }
   if (!independent && chosen && !record.takes.includes(chosen.form)) {
     row.state = 'other-sling';
@@ -368,7 +379,7 @@ function baseOf(ready: Ready, id: string, record: MethodRecord, rig: Rig, eye: E
   const stopWith = (reason: string, miss: Miss | null): Base => {
     const gap = gapFor(evidence, id, rig, eye, bearingMm);
     if (gap) row.gap = gap;
-    const nearest = nearestOf(evidence, record, chosen, bearingMm, miss, gap);
+    const nearest = nearestOf(evidence, { id, record, sling: chosen, bearingMm }, miss, gap);
     if (nearest && (record.role !== 'comparison' || speaksForOld(evidence.figures[nearest.figure], rig.old))) row.nearest = nearest;
     row.reasons = record.role === 'comparison' && row.shown.length === 0 ? ['We found no published test of a used sling of this material and age.'] : [reason];
     return base;
@@ -393,13 +404,17 @@ function baseOf(ready: Ready, id: string, record: MethodRecord, rig: Rig, eye: E
   const any = chosen ?? (Object.values(evidence.slings)[0] as SlingRecord);
   const sought = { material: any.material, form: any.form, widthMm: any.widthMm, bearingMm };
   const path = loadPath(ready, record, sought, rig.ratingKn !== null);
-  if ('links' in path) {
+  // What was broken over pins alone says nothing of a wire, however thick.
+  const isOnPinsAlone = (link: BuiltLink): boolean => link.record.at === 'eye' && link.parts.some(({ factor }) => evidence.factors[factor]?.applies.bearings?.includes('bare-wire') === false);
+  if ('links' in path && eye !== 'metal-bar' && path.links.some(isOnPinsAlone)) {
+    if (published.length === 0) return stopWith('We found no test of this on a wire.', null);
+  } else if ('links' in path) {
     base.path = pathOf(path.links);
     if (chosen) row.ticks = ticksOf(ready, record.riggings ?? [id], chosen, eye, bearingMm);
-  } else if (published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
+  } else if ('stop' in path && published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
   row.shown = [...new Set([...row.shown, ...reasons.flatMap((r) => [...r.published, ...r.figures])])];
-  row.state = reasons.length > 0 ? 'apart' : 'result';
-  row.reasons = reasons.map((r) => r.why);
+  row.reasons = [...(row.finishedCm === 0 ? ['A sling of this length is too short: its knots and turns use it up.'] : []), ...reasons.map((r) => r.why)];
+  row.state = row.reasons.length > 0 ? 'apart' : 'result';
   if (record.role === 'reference') row.group = 'maker';
   else if (record.role === 'comparison') row.group = 'comparison';
   else if (row.state === 'apart') row.group = 'apart';

@@ -112,8 +112,11 @@ export interface Row {
   /** Published numbers shown beside it, never fed. */
   shown: string[];
   gap?: string;
-  /** Nearest tested case; `kn` is its middle, and with `weakerThan` the sentence is "weaker than about kn". */
-  nearest?: { figure: string; why: string; kn: number | null; weakerThan: boolean };
+  /**
+   * Nearest tested case; `kn` is its middle. With `weakerThan` it is this method on a thicker wire. `onMm`: the bearing
+   * that it was tested on, where that is another one.
+   */
+  nearest?: { figure: string; why: string; kn: number | null; weakerThan: boolean; onMm?: number };
   /** The two figures whose uncertainty moves the answer most, with the share of ln-variance each brings. */
   moves: { factor: string; figures: string[]; share: number }[];
   oneClipError: { what: string; releases: boolean };

@@ -123,7 +123,7 @@ export function certaintyWords(row: Pick<Row, 'certainty' | 'group'>): string {
 /** Headings of the groups, in the order of the page. */
 export const GROUP_HEADINGS: Readonly<Record<Group, string>> = {
   maker: 'The maker\u2019s way',
-  ranked: 'Done at home: tested at the eye, forgiving of one clipping error',
+  ranked: 'Done at home: tested on a wire or pin of this diameter, forgiving of one clipping error',
   unranked: 'Computed, but on too little to rank',
   apart: 'Set apart: strength is not the point',
   comparison: 'For comparison only',

@@ -418,7 +418,8 @@ test('what is said of the old sling survives a reload and Back, and the rules an
   const use = page.getByLabel('Use', { exact: true });
   const light = page.getByLabel('Light', { exact: true });
   const line = page.locator('.retirement');
-  await expect(line).toContainText('This sling, from its date of manufacture: retire by');
+  await expect(line).toContainText('This sling, from its date of manufacture: inspect by');
+  await expect(line).toContainText('retire by');
   await expect(line).not.toContainText('Old sling');
   await parts.oldSling.selectOption('nylon');
   await parts.oldAge.fill('30');

@@ -160,6 +160,26 @@ says: Altered equipment is new equipment.
 figures: [lab-b/floor]
 checked: "2026-01-05"
 `,
+  'data/materials/hmpe.yaml': `name: HMPE
+order: 1
+family: fibre
+summary: A strong and slippery fibre.
+materials: [hmpe]
+topics:
+  knots: { figures: [lab-a/knot], gaps: [basket-on-thin-wire] }
+  bearings: { figures: [], gaps: [basket-on-thin-wire] }
+  wet: { figures: [], none: We found no test of a wet sling. }
+  hot: { figures: [], none: We found no test of a hot sling. }
+  light: { figures: [], none: We found no test of a sling in light. }
+  chemicals: { figures: [], none: We found no test. }
+  age: { figures: [lab-b/lifetime] }
+  repeated: { figures: [], none: We found no test. }
+`,
+  'content/materials/hmpe.mdx': `---
+title: HMPE
+---
+A knot: <Fig id="lab-a/knot" />.
+`,
   'data/rules/age.yaml': `what: Slings go at the age that the laboratory prints
 order: 1
 verdict: retire

@@ -12,7 +12,7 @@ type Path = (string | number)[];
 
 const SCHEMA_OF: Record<string, z.ZodType> = {
   figure: schemas.singleFigure, table: schemas.tableFigure, moved: schemas.movedFigure, split: schemas.splitFigure, factor: schemas.factor, class: schemas.factorClass,
-  method: schemas.method, sling: schemas.sling, gap: schemas.gap, replacement: schemas.replacement, law: schemas.law,
+  method: schemas.method, sling: schemas.sling, gap: schemas.gap, replacement: schemas.replacement, law: schemas.law, material: schemas.rackMaterial,
   rule: schemas.rule, correction: schemas.correction,
 };
 
@@ -61,7 +61,7 @@ describe('addresses of figures', () => {
 
 describe('ids of other records', () => {
   test('stand in factors, classes, methods and gaps', () => {
-    expect(NAMES.map((c) => c.name)).toEqual(expect.arrayContaining(['factor.class', 'factor.acts.multiplies', 'class.tau.borrowed', 'method.links.0.factors.0', 'gap.blocks.0.methods.0', 'gap.blocks.0.slings.0', 'gap.concerns.0']));
+    expect(NAMES.map((c) => c.name)).toEqual(expect.arrayContaining(['factor.class', 'factor.acts.multiplies', 'class.tau.borrowed', 'method.links.0.factors.0', 'gap.blocks.0.methods.0', 'gap.blocks.0.slings.0', 'gap.concerns.0', 'material.topics.knots.gaps.0']));
   });
 
   test.each(NAMES)('$name is followed', ({ file, record, path }) => {
@@ -70,6 +70,6 @@ describe('ids of other records', () => {
     parent[path.at(-1) as string] = 'unheard-of';
     const yaml = written(broken);
     const lines = checkProject({ ...SOUND, [file]: yaml.text }).filter((fault) => fault.rule === 'references-exist').map(formatFault);
-    expect(lines.filter((line) => line.startsWith(`${file}:${yaml.valueAt(path)} `) && /there is no (?:factor|factor class|method|sling) of this id \(got unheard-of\)/.test(line))).toHaveLength(1);
+    expect(lines.filter((line) => line.startsWith(`${file}:${yaml.valueAt(path)} `) && /there is no (?:factor|factor class|method|sling|gap) of this id \(got unheard-of\)/.test(line))).toHaveLength(1);
   });
 });

@@ -32,6 +32,7 @@ const NAMED: [string, Parameters<typeof constraintsOf>[1]][] = [
   ['gap', schemas.gap],
   ['replacement', schemas.replacement],
   ['law', schemas.law],
+  ['material', schemas.rackMaterial],
   ['rule', schemas.rule],
   ['correction', schemas.correction],
 ];
@@ -116,6 +117,12 @@ const SPECIAL: Record<string, [unknown, Path, string, string]> = {
     ['lessWidths'],
     'what is taken off needs a share to take it from, and a why (got 20)',
     'Add share and why, or remove lessWidths.',
+  ],
+  'material.topics.knots refinement 1': [
+    { figures: [] },
+    ['figures'],
+    'shows no figure, and says of no gap that it is open and of nothing that it was not found (got [])',
+    'Add figures or gaps, or say in none what was not found.',
   ],
   'correction refinement 1': [
     { status: 'acknowledged', reported: undefined },

@@ -222,6 +222,19 @@ export const SHAPES: readonly Shape[] = [
     figures: ['lab-b/floor'],
     checked: '2026-01-05',
   }),
+  ...at('material', 'data/materials/x.yaml', {
+    name: 'HMPE',
+    order: 1,
+    family: 'fibre',
+    summary: 'Strong and slippery.',
+    materials: ['hmpe'],
+    topics: Object.fromEntries(
+      ['knots', 'bearings', 'wet', 'hot', 'light', 'chemicals', 'age', 'repeated'].map((topic) => [
+        topic,
+        { figures: ['lab-a/straight'], gaps: ['basket-on-thin-wire'], none: 'No more.' },
+      ]),
+    ),
+  }),
   ...at('rule', 'data/rules/x.yaml', {
     what: 'Age',
     order: 1,

@@ -1,7 +1,8 @@
 /**
  * What the trade says from experience, against the model. Common practice, no source, unless a check names one: so none of
- * these numbers feeds anything, and none was looked at when a spread was assumed. A fact outside the model's 90 % interval
- * is news: it is listed in OUTSIDE with what we make of it, and nothing is tuned.
+ * these numbers feeds anything. They were known when the extra spread for cord of other diameters was chosen, which is that
+ * of tape; it was not changed afterwards. A fact outside the model's 90 % interval is news: it is listed in OUTSIDE with
+ * what we make of it, and nothing is tuned.
  */
 import { expect, test } from 'vitest';
 import { loadEvidence } from '../../src/build/evidence.ts';

@@ -31,9 +31,14 @@ export function partsOf(page: Page) {
   };
 }
 
+/** Lets later pages note that their script has answered, for `alive`. */
+export async function watchComparisons(page: Page): Promise<void> {
+  await page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
+}
+
 /** Opens the comparator and waits until its script answers. */
 export async function openComparator(page: Page, query = '', path = 'compare/'): Promise<void> {
-  await page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
+  await watchComparisons(page);
   await page.goto(`${path}${query ? `?${query}` : ''}`);
   await alive(page);
 }

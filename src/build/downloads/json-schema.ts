@@ -1,7 +1,7 @@
 /** JSON Schemas: of each table's rows, made from its columns, and of each kind of record, made from the shapes that the record check uses. */
 import { z } from 'zod';
 import {
-  factor, factorClass, gap, law, method, movedFigure, replacement, rule, singleFigure, sling, source, splitFigure, tableFigure, value, valueBranches, withdrawnFigure,
+  factor, factorClass, gap, law, method, movedFigure, rackMaterial, replacement, rule, singleFigure, sling, source, splitFigure, tableFigure, value, valueBranches, withdrawnFigure,
 } from '../../records/schema.ts';
 import { type Field, fieldWords, type Table } from './table.ts';
 
@@ -45,6 +45,7 @@ const RECORDS: Readonly<Record<string, { title: string; shape: z.ZodType }>> = {
   'figure-withdrawn': { title: 'A figure that we no longer stand behind', shape: withdrawnFigure },
   gap: { title: 'A question that no published figure answers', shape: gap },
   law: { title: 'A sentence of law for one region', shape: law },
+  material: { title: 'A material on the rack', shape: rackMaterial },
   method: { title: 'A way of attaching a sling to an eye', shape: method },
   replacement: { title: 'A way to get a new sling', shape: replacement },
   rule: { title: 'A rule of retirement', shape: rule },

@@ -32,7 +32,7 @@ export function comparisonText(comparison: Comparison, slings: SlingNames, unit:
         ...(counted === null ? [] : [aboveSentence(row, counted, unit)]),
         spread && spreadSentence(spread, unit),
         weakLinkSentence(row),
-        row.attachment && `One clipping error: ${row.oneClipError.what}`,
+        (row.attachment || row.oneClipError.releases) && `One clipping error: ${row.oneClipError.what}`,
         row.attachment && `${certaintyWords(row).replace(/^./, (first) => first.toUpperCase())}.`,
       ].filter((one): one is string => Boolean(one));
       lines.push(`- ${row.place === undefined ? '' : `${row.place}. `}${row.name}: ${sentences.join(' ') || 'no figure.'}`);

@@ -66,7 +66,7 @@ export function Results(props: ResultsProps) {
       <LinkNotes notUnderstood={props.notUnderstood} />
       <p class="summary" role="status">{comparison.summary}</p>
       <p class="computed-with" data-working="comparison">
-        Computed with a bearing of {bearing.mm} mm, {bearing.measured ? 'as you measured it' : 'the smallest tested, because it was not measured; over a thinner one a sling is weaker'}.
+        Bearing: {bearing.mm} mm, {bearing.measured ? 'as you measured it' : 'the smallest tested, because it was not measured; over a thinner one a sling is weaker'}.
         {(rig.eye === 'sleeved-wire' || rig.eye === 'wire-under-bar') && <> Plastic carries nothing to the break, so the wire inside counts; <a href={`${setup.base}gaps/hitch-on-sleeved-wire/`}>we found no test of a hitch on a covered wire</a>.</>}
         {rig.ratingKn === null && ' Without a rating there is no device in these numbers and no line to count from.'}
         {rig.slingState === 'used' && ' We found no test of what a used sling keeps in a hitch or a knot, so no home method has a number here.'}

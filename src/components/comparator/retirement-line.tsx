@@ -9,13 +9,16 @@ interface OfSlingProps { name: string; judged: Judgement[]; after?: string; slin
 
 /** One sling: the strictest verdict with its reason, then the other reasons in their order, each with its figures. */
 function OfSling({ name, judged, after, sling, rules, frame }: OfSlingProps) {
-  const [first, ...others] = judged.map((one) => {
+  const [strictest] = judged;
+  // Once it has to go, later limits say nothing.
+  const said = strictest?.due && strictest.verdict === 'retire' ? judged.filter(({ due }) => due) : judged;
+  const [first, ...others] = said.map((one) => {
     const rule = rules[one.rule] as Evidence['rules'][string];
     const unknown = after && countedUnknown(rule, sling);
     return (
       <>
-        <b>{verdictWords(one, after)}</b>{unknown && `, as ${unknown}`}. {rule.says}
-        {rule.figures.map((id) => [' ', <FigureLink key={id} id={id} frame={frame} isShort />])}
+        {one === strictest ? <b>{verdictWords(one, after)}</b> : verdictWords(one, after)}{unknown && `, as ${unknown}`}. {rule.says}
+        {' '}({rule.figures.map((id, i) => [i > 0 && '; ', <FigureLink key={id} id={id} frame={frame} isShort />])})
       </>
     );
   });
@@ -35,8 +38,8 @@ const verdictQuery = ({ material, use, light }: JudgedSling): string =>
 export function RetirementLine({ evidence, comparison, frame }: { evidence: Pick<Evidence, 'rules' | 'slings'>; comparison: Comparison; frame: Frame }) {
   const { rules } = evidence;
   const { sling, old } = comparison.rig;
-  const fresh: JudgedSling = { material: (sling && evidence.slings[sling]?.material) || null, ageYears: 0, use: null, light: null };
-  // Of a sling that nobody has used yet only limits are said: its use and light are still to come, and not held against it.
+  const fresh: JudgedSling = { material: (sling && evidence.slings[sling]?.material) || null, ageYears: 0, use: 'seldom', light: null };
+  // Of a sling that nobody has used yet only limits are said: its use is still to come, and counts as little; light is not held against it.
   const limits = fresh.material ? judge(rules, fresh).filter(({ yearsLeft }) => yearsLeft !== null) : [];
   const judged = old ? judge(rules, old) : [];
   const shared = { rules, frame };
@@ -44,6 +47,7 @@ export function RetirementLine({ evidence, comparison, frame }: { evidence: Pick
     <div class="retirement" id="retirement" data-working="retirement">
       {old && <OfSling name="Old sling" judged={judged} after=" from now" sling={old} {...shared} />}
       <OfSling name="This sling, from its date of manufacture" judged={limits} sling={fresh} {...shared} />
+      {limits.length > 0 && <p>Daily use, sun, a fall, or what an inspection finds can end it sooner.</p>}
       <p>
         <a href={`${frame.base}retire/${old ? verdictQuery(old) : ''}`}>Has it to go?</a>{' '}
         <a href={`${frame.base}replace/`}>Who can replace the sling</a>{' '}

@@ -1,7 +1,7 @@
 /** The comparison itself: one table, whose cells hold the drawing. */
 import type { Comparison, Group, Row } from '../../strength/types.ts';
 import {
-  aboveShort, certaintyWords, GROUP_HEADINGS, GROUP_ORDER, LETTERS, countsDevice, lowAndMiddle, nothingRanked, partName, rowsOf, shownSpread, weakLinkShort,
+  aboveShort, certaintyWords, force, GROUP_HEADINGS, GROUP_ORDER, LETTERS, countsDevice, lowAndMiddle, nothingRanked, partName, rowsOf, shownSpread, weakLinkShort,
 } from '../../strength/wording.ts';
 import { Kept } from './kept.tsx';
 import { Axis, lane, strip } from './lane.tsx';
@@ -90,6 +90,17 @@ function drawnRow(row: Row, frame: Frame, isOpen: boolean, isDrawn: boolean, onT
   );
 }
 
+/** The nearest tested case: on what it was tested, and its force in the reader's unit where it was printed in another. */
+function nearestWords({ figure, weakerThan, onMm, kn }: NonNullable<Row['nearest']>, frame: Frame) {
+  const isOtherUnit = kn !== null && frame.evidence.figures[figure]?.unit !== frame.unit;
+  return (
+    <>
+      {' '}{weakerThan ? 'Weaker than the nearest test' : 'Nearest test'}{onMm !== undefined && `, on ${onMm} mm`}: <FigureLink id={figure} frame={frame} />
+      {isOtherUnit && ` (${force(kn, frame.unit)})`}.
+    </>
+  );
+}
+
 /** A method without a figure: one line with the nearest tested case and the gap. */
 function ShortRow({ row, frame }: { row: Row; frame: Frame }) {
   const id = `work-${row.method}`;
@@ -98,7 +109,8 @@ function ShortRow({ row, frame }: { row: Row; frame: Frame }) {
       <th scope="row"><a href={`${frame.base}methods/${row.method}/`}>{row.name}</a></th>
       <td colSpan={6}>
         {row.reasons.join(' ')}
-        {row.nearest && <> {row.nearest.weakerThan ? 'Weaker than about' : 'Nearest:'} <FigureLink id={row.nearest.figure} frame={frame} />.</>}
+        {row.oneClipError.releases && <> <b>One clipping error releases the device.</b></>}
+        {row.nearest && nearestWords(row.nearest, frame)}
         {row.gap && <> <a href={`${frame.base}gaps/${row.gap}/`}>The test that would settle it</a></>}
       </td>
     </tr>
@@ -119,7 +131,7 @@ function GroupOfRows({ group, ...props }: RowsProps & { group: Group }) {
         <tbody class={name}>
           <tr class="divider"><th scope="rowgroup">{GROUP_HEADINGS[group]}<span data-working="comparison">{` (${rows.length})`}</span></th><td colSpan={6} /></tr>
           {rows.map((row) => (
-            <Kept key={row.method} of={[row.reasons.join(' '), row.gap, row.nearest?.figure, row.nearest?.weakerThan]}>{() => <ShortRow row={row} frame={frame} />}</Kept>
+            <Kept key={row.method} of={[row.reasons.join(' '), row.gap, row.nearest?.figure, row.nearest?.weakerThan, frame.unit]}>{() => <ShortRow row={row} frame={frame} />}</Kept>
           ))}
         </tbody>
       )}</Kept>

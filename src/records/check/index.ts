@@ -12,6 +12,8 @@ import { fewPullsLower } from './few-pulls-lower.ts';
 import { frozenVersionsStand } from './frozen-versions-stand.ts';
 import { kindFitsValue } from './kind-fits-value.ts';
 import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
+import { materialHasProse } from './material-has-prose.ts';
+import { materialShowsItsOwn } from './material-shows-its-own.ts';
 import { methodHasProse } from './method-has-prose.ts';
 import { movedTargetIsOrdinary } from './moved-target-is-ordinary.ts';
 import { noCycles } from './no-cycles.ts';
@@ -34,6 +36,7 @@ import { studyNameIsMeant } from './study-name-is-meant.ts';
 import { takenIsNeeded } from './taken-is-needed.ts';
 import { termsAreClear } from './terms-are-clear.ts';
 import { valueIsPossible } from './value-is-possible.ts';
+import { wordsAreLowered } from './words-are-lowered.ts';
 
 export const RULES: readonly Rule[] = [
   standingHasSource,
@@ -61,10 +64,13 @@ export const RULES: readonly Rule[] = [
   classGroupsCompareLike,
   takenIsNeeded,
   fewPullsLower,
+  wordsAreLowered,
   studyNameIsMeant,
   oneReference,
   ruleGrowsStricter,
   methodHasProse,
+  materialHasProse,
+  materialShowsItsOwn,
   prose,
   proseNamesFigures,
   proseCanBeRead,

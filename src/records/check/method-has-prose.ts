@@ -1,19 +1,3 @@
-import type { Rule } from './rule.ts';
+import { hasProse } from './has-prose.ts';
 
-export const methodHasProse: Rule = {
-  name: 'method-has-prose',
-  description: 'Every method has a page of prose.',
-  check(report, { methods, files }) {
-    for (const record of methods.values()) {
-      const file = `content/methods/${record.id}.mdx`;
-      if (!(file in files))
-        report({
-          warning: true,
-          at: record.at(),
-          subject: record.id,
-          problem: `there is no ${file}`,
-          advice: 'Write it; numbers only through <Fig id>.',
-        });
-    }
-  },
-};
+export const methodHasProse = hasProse('method-has-prose', 'Every method has a page of prose.', 'methods', ({ methods }) => methods);

@@ -14,6 +14,7 @@ const ONE: Record<Collection, [string, string]> = {
   replacements: ['replacement', 'data/replacements/'],
   law: ['law', 'data/law/'],
   rules: ['rule', 'data/rules/'],
+  materials: ['material', 'data/materials/'],
   corrections: ['correction', 'data/corrections/'],
 };
 

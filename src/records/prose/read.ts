@@ -52,6 +52,7 @@ export function proseOf(records: Records): ProseOfProject {
   texts(records.replacements);
   texts(records.law);
   texts(records.rules);
+  texts(records.materials);
   texts(records.withdrawn);
   // What a correction quotes is a number of its figure's; the rest is words.
   for (const record of records.corrections.values())

@@ -100,3 +100,16 @@ test('every number of every figure is drawn', () => {
     expect([...drawn].sort((a, b) => a - b)).toEqual(numbers.map((x) => Math.round(20 * x) / 10).sort((a, b) => a - b));
   }));
 });
+
+test('on a narrow panel marks are stacked that stand side by side on a wide one', () => {
+  const marks: Mark[] = [10, 14].map((at) => ({ kind: 'mean', at, n: 2 }));
+  // 4 of 50 are 24 px on a lane of 300, and 8 px on one of 100: a dot and its number need more than that.
+  const lines = (narrowest?: number) => new Set(laneOf(marks, axis, narrowest).signs.map(({ y }) => y)).size;
+  expect([lines(), lines(100)]).toEqual([1, 2]);
+});
+
+test('what is taught keeps its shape and is told apart', () => {
+  expect(one({ kind: 'range', low: 5, high: 15, n: null, taught: true }).bars).toMatchObject([{ kind: 'range', taught: true }]);
+  expect(one({ kind: 'atMost', at: 5, n: null, taught: true }).signs).toMatchObject([{ sign: 'atMost', taught: true }]);
+  expect(one({ kind: 'one', at: 5 }).signs[0]).not.toHaveProperty('taught');
+});

@@ -146,28 +146,28 @@ describe('the retirement line', () => {
   it('says of the new sling its limits from manufacture, the strictest verdict first, and holds no use or light against it', () => {
     const { text, links } = line(null);
     expect(text.split('\n').filter(Boolean)).toEqual([
-      'This sling, from its date of manufacture: retire by 10 years. Nothing lasts longer. invented/age',
-      'inspect by 3 years. Used ones were found weak. invented/used',
-      'Who can replace the sling Caution',
+      'This sling, from its date of manufacture: retire by 10 years. Nothing lasts longer. (invented/age)',
+      'Daily use, sun, a fall, or what an inspection finds can end it sooner.',
+      'Has it to go? Who can replace the sling Caution',
     ]);
-    expect(links).toEqual(['/figures/invented/age/', '/figures/invented/used/', '/replace/', '/caution/']);
-    expect(line(null, 'nylon-16').text).not.toContain('sun');
+    expect(links).toEqual(['/figures/invented/age/', '/retire/', '/replace/', '/caution/']);
+    expect(line(null, 'nylon-16').text).not.toContain('The sun weakens it');
   });
 
   it('puts the old sling first, verdict word first, then every reason, the strictest first', () => {
     expect(line({ material: 'hmpe', ageYears: 12, use: 'weekly', light: 'dark' }).text.split('\n').filter(Boolean).slice(0, 2)).toEqual([
-      'Old sling: retire now. Nothing lasts longer. invented/age', 'inspect now. Used ones were found weak. invented/used',
+      'Old sling: retire now. Nothing lasts longer. (invented/age)', 'inspect now. Used ones were found weak. (invented/used)',
     ]);
     expect(line({ material: 'hmpe', ageYears: 7.5, use: 'stored', light: 'dark' }).text).toMatch(/^Old sling: retire by 2\.5 years from now\. Nothing lasts longer/);
     expect(line({ material: 'nylon', ageYears: 9, use: 'daily', light: 'sun' }).text.split('\n').filter(Boolean).slice(0, 2)).toEqual([
-      'Old sling: inspect now. The sun weakens it. invented/sun', 'retire by 1 year from now. Nothing lasts longer. invented/age',
+      'Old sling: inspect now. The sun weakens it. (invented/sun)', 'retire by 1 year from now. Nothing lasts longer. (invented/age)',
     ]);
   });
 
   it('says what is not known and so counts against the old sling', () => {
     expect(line({ material: null, ageYears: null, use: 'stored', light: null }).text.split('\n').filter(Boolean).slice(0, 2)).toEqual([
-      'Old sling: retire now, as its age is not known. Nothing lasts longer. invented/age',
-      'inspect now, as its material and light are not known. The sun weakens it. invented/sun',
+      'Old sling: retire now, as its age is not known. Nothing lasts longer. (invented/age)',
+      'inspect now, as its material and light are not known. The sun weakens it. (invented/sun)',
     ]);
   });
 

@@ -41,7 +41,7 @@ function schemaOf(file: string, record: { kind?: string; cells?: object }): stri
   const [, folder, next] = file.split('/');
   if (folder === 'figures') return ['moved', 'split', 'withdrawn'].includes(record.kind ?? '') ? `figure-${record.kind}` : record.cells ? 'figure-table' : 'figure';
   if (folder === 'factors') return next === 'class' ? 'factor-class' : 'factor';
-  const one: Record<string, string> = { sources: 'source', methods: 'method', slings: 'sling', gaps: 'gap', rules: 'rule', replacements: 'replacement', law: 'law' };
+  const one: Record<string, string> = { sources: 'source', methods: 'method', slings: 'sling', gaps: 'gap', rules: 'rule', materials: 'material', replacements: 'replacement', law: 'law' };
   return one[folder as string] ?? null;
 }
 

@@ -138,8 +138,10 @@ describe('cells that a gap leaves empty', () => {
   });
 
   test('a gap about thin or thick bearings leaves its cells empty only there', () => {
-    // Five kinds of cord under two knots on three kinds of wire eye, and on a bar: tested on a 10 mm pin alone.
-    expect(gaps.get('cord-on-wire')).toMatchObject({ whole: 0, part: 2 * 5 * 3 });
+    // Five kinds of cord under two knots on three kinds of wire eye: never on a wire of any thickness.
+    expect(gaps.get('cord-on-wire')).toMatchObject({ whole: 2 * 5 * 3, part: 0 });
+    // On a bar those, and two tapes with a ring bend: tested on a 10 mm pin alone.
+    expect(gaps.get('tied-loop-on-bar')).toMatchObject({ whole: 0, part: 2 * 5 + 2 });
   });
 
   test('a question about used slings counts cells with used slings, and one that blocks nothing counts none', () => {

@@ -97,7 +97,7 @@ test('three copies whose edits touch different items give the same in whichever 
   }), RUNS);
 });
 
-test('three copies give the same in whichever order they are merged, wherever no two of them conflict', () => {
+test('three copies give the same in whichever order they are merged, wherever no two of them conflict and nobody is asked whether an item stays off', () => {
   let counted = 0;
   fc.assert(fc.property(acts, (history) => {
     const [a, b, c] = play(history).registers as [Register, Register, Register];
@@ -105,8 +105,10 @@ test('three copies give the same in whichever order they are merged, wherever no
     counted += 1;
     const [ab, bc] = [taken(a, b).settled(), taken(b, c).settled()];
     const [left, right] = [taken(ab, c), taken(a, bc)];
-    expect(left.conflicts).toEqual([]);
-    expect(right.conflicts).toEqual([]);
+    // Whether an item stays off the rack is asked once more where a third copy edited it without having seen that.
+    const both = [...left.conflicts, ...right.conflicts];
+    expect(both.filter(({ field }) => field !== 'removed')).toEqual([]);
+    if (both.length > 0) return;
     expect(registerJson(right.settled())).toBe(registerJson(left.settled()));
   }), { numRuns: 600 });
   expect(counted).toBeGreaterThan(20);

@@ -68,7 +68,7 @@ describe('the age', () => {
 });
 
 describe('the order', () => {
-  test('what is due first, to retire before to inspect, then the least time left', () => {
+  test('what is due first, then the least time left; of equals to retire before to inspect', () => {
     const rules = {
       'inspect-later': invented({ verdict: 'inspect', years: 5 }),
       'retire-much-later': invented({ years: 10 }),
@@ -76,7 +76,7 @@ describe('the order', () => {
       'retire-later': invented({ years: 6 }),
       'retire-now': invented({ years: 3 }),
     };
-    expect(names(rules)).toEqual(['retire-now', 'inspect-now', 'retire-later', 'retire-much-later', 'inspect-later']);
+    expect(names(rules)).toEqual(['retire-now', 'inspect-now', 'inspect-later', 'retire-later', 'retire-much-later']);
   });
 
   test("then the rules' own order, whether a limit is reached or the age is not known", () => {

@@ -51,8 +51,8 @@ const CASES: Readonly<Record<string, readonly [fires: Case, edge: Case, not: Cas
   'narrow-hmpe': [[{ material: 'hmpe', widthMm: 8, made: '2022', firstUse: '2022' }, LOOK], [{ material: 'hmpe', widthMm: 10, made: '2022', firstUse: '2022' }, LOOK], [{ material: 'hmpe', widthMm: 10.1, made: '2022', firstUse: '2022' }, null]],
   // One year from manufacture.
   'daily-use': [[{ use: 'daily', made: '2025-11', firstUse: '2026-11' }, LOOK], [{ use: 'daily', made: '2026', firstUse: '2026-11' }, 'inspect-by 2027-01-01'], [{ use: 'weekly', made: '2024' }, null]],
-  // Nylon and polyester lost strength in the sun; of HMPE the figure does not speak.
-  light: [[{ material: 'nylon', 'exposures.light': 'yes' }, LOOK], [{ material: 'polyester', 'exposures.light': 'unknown' }, `${LOOK} / exposures.light`], [{ material: 'hmpe', 'exposures.light': 'yes' }, null]],
+  // Whatever the fibre: of nylon and polyester the loss is measured, and of the others not knowing counts.
+  light: asked('exposures.light', NOW),
   heat: asked('exposures.heat', LOOK),
   'wet-nylon': [[{ material: 'nylon', 'exposures.wet': 'yes' }, LOOK], [{ material: 'hmpe-nylon', 'exposures.wet': 'unknown' }, `${LOOK} / exposures.wet`], [{ material: 'polyester', 'exposures.wet': 'yes' }, null]],
   salt: asked('exposures.salt', LOOK),

@@ -25,8 +25,8 @@ describe('a verdict', () => {
     expect(reasons.every(({ why, unknown }) => why === 'counted-unknown' && unknown.length > 0)).toBe(true);
     // Made today, looked over today: a year to the next inspection.
     expect(milder?.verdict).toEqual({ kind: 'inspect-by', day: '2027-11-24' });
-    // What makes no rule stricter by itself need not be answered: a width and a day of first use matter with HMPE or daily use alone.
-    expect(milder?.fields).toEqual(['made', 'inspected', 'use', ...EXPOSURES.filter((one) => one !== 'light' && one !== 'wet').map((one) => `exposures.${one}`), ...EVENTS.map((one) => `events.${one}`), ...FINDINGS.map((one) => `findings.${one}`)]);
+    // What another answer settles need not be asked: with a material that is not nylon the wet does not count; a width and a day of first use matter with HMPE or daily use alone.
+    expect(milder?.fields).toEqual(['material', 'made', 'inspected', 'use', ...EXPOSURES.filter((one) => one !== 'wet').map((one) => `exposures.${one}`), ...EVENTS.map((one) => `events.${one}`), ...FINDINGS.map((one) => `findings.${one}`)]);
   });
 
   test('on a sling that nobody has looked at is to inspect it now, not to retire it', () => {

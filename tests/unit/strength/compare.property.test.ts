@@ -5,7 +5,7 @@ import { loadEvidence } from '../../../src/build/evidence.ts';
 import { EYES, MATERIALS, OLD_LIGHTS, OLD_USES } from '../../../src/records/schema.ts';
 import { normalCdf } from '../../../src/numerics/normal.ts';
 import { compare, twentieths } from '../../../src/strength/compare.ts';
-import type { Comparison, Rig, Row } from '../../../src/strength/types.ts';
+import type { Comparison, Figure, Rig, Row } from '../../../src/strength/types.ts';
 import { aboveSentence } from '../../../src/strength/wording.ts';
 
 const evidence = loadEvidence();
@@ -122,6 +122,24 @@ test('every cell without data that has a sling names its gap', () => {
   always((rig, { rows }) => {
     if (rig.sling === null) return;
     for (const r of rows.filter((x) => x.state === 'no-data')) expect([r.method, r.gap]).toEqual([r.method, expect.any(String)]);
+  });
+});
+
+test('"weaker than" is said only of the same method, broken on a thicker bearing with such a sling', () => {
+  always((rig, { rows, bearing }) => {
+    for (const { method, nearest } of rows) {
+      if (!nearest?.weakerThan) continue;
+      const { rig: tested } = evidence.figures[nearest.figure] as Figure;
+      expect(evidence.methods[method]?.riggings ?? [method]).toContain(tested.method);
+      expect(tested.bearingMm).toBeGreaterThan(bearing.mm);
+      expect(tested.material).toBe(evidence.slings[rig.sling ?? '']?.material);
+    }
+  });
+});
+
+test('a sling that its knots would use up is never ranked', () => {
+  always((_rig, { rows }) => {
+    for (const row of rows.filter(({ finishedCm }) => finishedCm === 0)) expect(row.group).not.toBe('ranked');
   });
 });
 

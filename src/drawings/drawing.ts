@@ -1,0 +1,17 @@
+/** One drawing of a method, with its sentence for those who cannot see it. */
+import type { Scene } from './scene.ts';
+
+/** What a drawing shows: the finished method, a mistake, or a step of tying. */
+export type Frame = 'right' | 'wrong' | `step-${1 | 2 | 3 | 4 | 5 | 6}`;
+
+/** A drawing as data. */
+export interface Drawing {
+  /** Id of the method, as in the records. */
+  method: string;
+  frame: Frame;
+  /** What is seen, in one or two plain sentences: the text alternative. */
+  alt: string;
+  /** What to do in a step, or what is right or wrong, to stand beside the drawing. */
+  caption: string;
+  scene: Scene;
+}
