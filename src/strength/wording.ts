@@ -102,9 +102,8 @@ export function weakLinkSentence(row: Row): string | null {
   if (!most) return null;
   if (others.length === 0) return `In ${aboutOfTwenty(most.count)} of 20 rigs like this ${PART[most.letter]} goes first.`;
   const rest = others.map((one) => `in ${one.count} ${PART[one.letter]}`).join(', ');
-  const counted = `of 20 rigs like this, in about ${most.count} ${PART[most.letter]} goes first, ${rest}; for one rig we do not know which`;
-  const equal = isAboutEqual(row) ? 'About equal, because the mean strength of the device is assumed: ' : '';
-  return equal ? `${equal}${counted}.` : `O${counted.slice(1)}.`;
+  const equal = isAboutEqual(row) ? 'About equal, because the mean strength of the device is assumed. ' : '';
+  return `${equal}Of 20 rigs like this, in about ${most.count} ${PART[most.letter]} goes first, ${rest}. For one rig we do not know which.`;
 }
 
 /** The same, short enough for a column. */
