@@ -32,7 +32,7 @@ export function mean(numbers: readonly number[]): number {
  * `asPrinted` replaces a bare number where the source prints it in a way that a number cannot keep.
  */
 export function valueWords(value: Value, unit: Unit | undefined, asPrinted?: string): string {
-  if (typeof value === 'number') return withUnit(asPrinted ?? String(value), unit);
+  if (typeof value === 'number') return printedWords(value, unit, asPrinted);
   if ('tests' in value) {
     const count = value.tests.length;
     const kept = value.censored ? `, and ${value.censored.length} that did not break` : '';
@@ -41,12 +41,17 @@ export function valueWords(value: Value, unit: Unit | undefined, asPrinted?: str
   }
   if ('mean' in value) {
     const count = value.n === undefined ? ', count not stated' : value.n === 1 ? ', one pull' : ` of ${value.n} pulls`;
-    return `mean ${withUnit(asPrinted ?? String(value.mean), unit)}${count}`;
+    return `mean ${printedWords(value.mean, unit, asPrinted)}${count}`;
   }
   if ('low' in value) return `${withUnit(`${value.low} to ${value.high}`, unit)}, ${rangeWords(value)}`;
   if ('atLeast' in value) return `at least ${withUnit(String(value.atLeast), unit)}${value.n === undefined ? '' : `, ${pulls(value.n)}`}`;
   if ('atMost' in value) return `at most ${withUnit(String(value.atMost), unit)}${value.n === undefined ? '' : `, ${pulls(value.n)}`}`;
   return value.statement;
+}
+
+/** A number with the digits that the source prints; where it prints another unit or words, these stand behind it. */
+function printedWords(number: number, unit: Unit | undefined, asPrinted = String(number)): string {
+  return Number(asPrinted) === number ? withUnit(asPrinted, unit) : `${withUnit(String(number), unit)} (printed: ${asPrinted})`;
 }
 
 function pulls(n: number): string {
