@@ -51,7 +51,7 @@ export function valueWords(value: Value, unit: Unit | undefined, asPrinted?: str
 
 /** A number with the digits that the source prints; where it prints another unit or words, these stand behind it. */
 function printedWords(number: number, unit: Unit | undefined, asPrinted = String(number)): string {
-  return Number(asPrinted) === number ? withUnit(asPrinted, unit) : `${withUnit(String(number), unit)} (printed: ${asPrinted})`;
+  return /^-?\d+(?:\.\d+)?$/.test(asPrinted) ? withUnit(asPrinted, unit) : `${withUnit(String(number), unit)} (printed: ${asPrinted})`;
 }
 
 function pulls(n: number): string {
