@@ -1,4 +1,5 @@
 /** What is due as a calendar file (RFC 5545). Pure: the moment of writing is given, and the same register gives the same bytes. */
+import type { Headline } from '../retirement/verdict.ts';
 import { byDue, type Due, type VerdictOf } from './due.ts';
 import { isMoment } from './part-day.ts';
 import type { Item, Register } from './types.ts';
@@ -35,11 +36,19 @@ export function calendarText(text: string): string {
 }
 
 const compact = (day: string): string => day.replaceAll('-', '');
-const SAYS = { 'retire-now': 'Retire now', 'retire-by': 'Retire by this day', 'inspect-by': 'Inspect again by this day' } as const;
+
+/** What has to be done on the day of the event. */
+function sayOf(verdict: Headline, on: string): string {
+  if (verdict.kind === 'retire-now') return 'Retire now';
+  if (verdict.kind === 'retire-by') return 'Retire by this day';
+  return verdict.day <= on ? 'Inspect before the next use' : 'Inspect again by this day';
+}
+
+const FIBRES: Readonly<Record<string, string>> = { hmpe: 'HMPE', 'hmpe-nylon': 'HMPE and nylon' };
 
 /** An item in a few words: its name, or what is known of it. */
 export function itemWords({ name, ratingKn, sling, count }: Item): string {
-  const known = [ratingKn === null ? '' : `${ratingKn} kN`, sling.material === null ? '' : `${sling.material}${sling.widthMm === null ? '' : ` ${sling.widthMm} mm`}`].filter(Boolean).join(', ');
+  const known = [ratingKn === null ? '' : `${ratingKn} kN`, sling.material === null ? '' : `${FIBRES[sling.material] ?? sling.material}${sling.widthMm === null ? '' : ` ${sling.widthMm} mm`}`].filter(Boolean).join(', ');
   return `${name.trim() || known || 'device without a name'}${count > 1 ? ` (${count} of them)` : ''}`;
 }
 
@@ -47,25 +56,26 @@ export function itemWords({ name, ratingKn, sling, count }: Item): string {
  * The calendar of a register: one event of a whole day for each item of which a rule speaks, with a reminder before it. What
  * is to be retired now stands on the day of writing. An item keeps its event's UID, so a later file moves the event.
  * @param at moment of writing, universal time
+ * @param on day of writing where the reader is
  * @param remindDays days before the event on which a calendar reminds; null for no reminder
  * @returns null where nothing is due: the standard has no calendar without an event
  * @throws RangeError when `at` is no moment or `remindDays` no whole number from 0
  */
-export function registerCalendar(register: Register, verdictOf: VerdictOf, at: string, remindDays: number | null = 14): string | null {
+export function registerCalendar(register: Register, verdictOf: VerdictOf, at: string, on = at.slice(0, 10), remindDays: number | null = 14): string | null {
   if (!isMoment(at)) throw new RangeError(`at must be a moment such as 2026-11-25T10:00:00Z (got ${at})`);
   if (remindDays !== null && !(Number.isInteger(remindDays) && remindDays >= 0 && remindDays <= 366)) throw new RangeError(`remindDays must be a whole number from 0 to 366 (got ${remindDays})`);
   const stamp = `${compact(at.slice(0, 10))}T${at.slice(11, 19).replaceAll(':', '')}Z`;
   const event = ({ item, verdict }: Due): string[] => {
     if (!verdict) return [];
-    const summary = calendarText(`${SAYS[verdict.kind]}: ${itemWords(item)}`);
-    const day = verdict.kind === 'retire-now' ? at.slice(0, 10) : verdict.day;
+    const summary = calendarText(`${register.invented ? 'Invented example. ' : ''}${sayOf(verdict, on)}: ${itemWords(item)}`);
+    const day = verdict.kind === 'retire-now' ? on : verdict.day;
     const notes = [register.invented, item.notes].filter(Boolean).join('\n');
     return [
       'BEGIN:VEVENT', `UID:${item.id}@second-sling-rack`, `DTSTAMP:${stamp}`, `DTSTART;VALUE=DATE:${compact(day)}`, `SUMMARY:${summary}`,
       ...(notes ? [`DESCRIPTION:${calendarText(notes)}`] : []),
       'TRANSP:TRANSPARENT',
       // Counted from the first moment of the day.
-      ...(remindDays === null || verdict.kind === 'retire-now' ? [] : ['BEGIN:VALARM', 'ACTION:DISPLAY', `DESCRIPTION:${summary}`, `TRIGGER:${remindDays === 0 ? 'PT0S' : `-P${remindDays}D`}`, 'END:VALARM']),
+      ...(remindDays === null || day <= on ? [] : ['BEGIN:VALARM', 'ACTION:DISPLAY', `DESCRIPTION:${summary}`, `TRIGGER:${remindDays === 0 ? 'PT0S' : `-P${remindDays}D`}`, 'END:VALARM']),
       'END:VEVENT',
     ];
   };

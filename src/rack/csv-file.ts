@@ -3,13 +3,14 @@
  * reading it is an edit of the register: rows change or add items, and an item without a row stays as it is.
  */
 import type { FieldKey, FieldName } from './field-names.ts';
-import { fieldOf, inspectionKey } from './fields.ts';
+import { fieldOf, inspectionKey, withField } from './fields.ts';
 import { parsePartDay, type PartDay, writePartDay } from './part-day.ts';
 import type { FileFault, Imported } from './json-file.ts';
-import { addItems, itemFaults, type Write, writeFields } from './register.ts';
+import { type Conflict, type Merge, OTHER_KIND } from './merge.ts';
+import { addItems, isUntouched, itemFaults, type Write, writeFields, writesTo } from './register.ts';
 import { INSPECTION_SCHEMA } from './schema.ts';
 import { shapeFaults } from './shape.ts';
-import type { By, Inspection, Item, ItemDraft, Register, SlingEvent } from './types.ts';
+import type { By, Inspection, Item, ItemDraft, RackEvent, Register } from './types.ts';
 
 /** Characters that make a spreadsheet run a cell. An apostrophe in front of them is doubled, so that reading takes one off. */
 const RUNS = /^'*[=+\-@\t\r\n|%]/;
@@ -47,10 +48,10 @@ const several = (text: string): string[] => (text.trim() === NONE ? [] : text.sp
 
 function readEvents(text: string): unknown {
   if (text.trim() === '') return null;
-  const events = several(text).map((one): SlingEvent | undefined => {
+  const events = several(text).map((one): RackEvent | undefined => {
     const [kind = '', day, ...more] = one.split(/\s+/);
     const when = day === undefined ? null : parsePartDay(day);
-    return more.length > 0 || (day !== undefined && when === null) ? undefined : { kind: kind as SlingEvent['kind'], when };
+    return more.length > 0 || (day !== undefined && when === null) ? undefined : { kind: kind as RackEvent['kind'], when };
   });
   return events.includes(undefined) ? undefined : events;
 }
@@ -81,9 +82,12 @@ const COLUMNS: readonly Column[] = [
   },
   {
     name: 'events', field: 'sling.events',
-    write: (value: readonly SlingEvent[] | null) => (value === null ? '' : value.map(({ kind, when }) => (when ? `${kind} ${writePartDay(when)}` : kind)).join('; ') || NONE),
+    write: (value: readonly RackEvent[] | null) => (value === null ? '' : value.map(({ kind, when }) => (when ? `${kind} ${writePartDay(when)}` : kind)).join('; ') || NONE),
     read: readEvents,
   },
+  partDay('maker_retire_by', 'sling.maker.retireBy'),
+  number('maker_years_from_made', 'sling.maker.yearsFromMade', null),
+  number('maker_years_from_first_use', 'sling.maker.yearsFromFirstUse', null),
   number('count', 'count', 1),
   words('notes', 'notes'),
   { name: 'removed', field: 'removed', write: (value: boolean) => (value ? 'yes' : 'no'), read: (text) => ({ yes: true, no: false, '': false })[text.trim().toLowerCase()] },
@@ -93,10 +97,14 @@ const HEAD = ['id', ...COLUMNS.map(({ name }) => name)];
 
 const cellValue = (item: Item, { field }: Column): unknown => (field === 'inspections' ? item.inspections : fieldOf(item, field));
 
+/** Says in each row of an example that it is one; a real register has no such column. */
+const INVENTED = 'invented';
+
 /** The table of a register, with its head and with the line ends of the standard. */
-export function registerCsv({ items }: Register): string {
-  const lines = items.map((item) => [item.id, ...COLUMNS.map((column) => column.write(cellValue(item, column) as never))]);
-  return [HEAD, ...lines].map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
+export function registerCsv({ items, invented }: Register): string {
+  const label = (text: string): string[] => (invented === null ? [] : [text]);
+  const lines = items.map((item) => [item.id, ...COLUMNS.map((column) => column.write(cellValue(item, column) as never)), ...label(invented ?? '')]);
+  return [[...HEAD, ...label(INVENTED)], ...lines].map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
 }
 
 /** One row of a table, from which line it is, and its cells. */
@@ -143,32 +151,30 @@ function rowsOf(text: string, delimiter: string): Row[] | FileFault {
   return rows;
 }
 
+/** A table as it was read. `invented`: the sentence of an example, or null. */
+export interface CsvTable { invented: string | null; rows: readonly CsvRow[] }
+
 /** One row as it was read: what it says of an item, by field. */
 export interface CsvRow { line: number; id: string | null; values: ReadonlyMap<FieldName | 'inspections', unknown> }
 
 const BLANK: Item = {
-  id: 'blank', name: '', ratingKn: null, eye: null, sling: { material: null, widthMm: null, made: null, firstUse: null, use: null, exposures: null, events: null },
+  id: 'blank', name: '', ratingKn: null, eye: null, sling: { material: null, widthMm: null, made: null, firstUse: null, use: null, exposures: null, events: null, maker: { retireBy: null, yearsFromMade: null, yearsFromFirstUse: null } },
   count: 1, notes: '', inspections: [], changed: '2000-01-01T00:00:00Z', removed: false, stamp: '1@blank', stamps: {},
 };
 
 /** A row put onto a blank item, to be checked like one. */
 function asItem({ id, values }: CsvRow): Item {
-  const item = { ...BLANK, sling: { ...BLANK.sling }, id: id ?? BLANK.id } as Record<string, unknown> & { sling: Record<string, unknown> };
-  for (const [field, value] of values) {
-    if (field.startsWith('sling.')) item.sling[field.slice('sling.'.length)] = value;
-    else item[field] = value;
-  }
-  return item as unknown as Item;
+  return [...values].reduce((item, [field, value]) => withField(item, field as FieldKey, value), { ...BLANK, id: id ?? BLANK.id });
 }
 
 const columnAt = (pointer: string): string =>
-  COLUMNS.find(({ field }) => `${pointer}/`.startsWith(`/${field.replace('.', '/')}/`))?.name ?? 'id';
+  COLUMNS.find(({ field }) => `${pointer}/`.startsWith(`/${field.replaceAll('.', '/')}/`))?.name ?? 'id';
 
 /**
  * Reads a table as `registerCsv` writes it, also with its columns in another order, without some, or parted by semicolons.
  * Total: never throws. A table with one fault is not taken at all.
  */
-export function readRegisterCsv(file: string): Imported<readonly CsvRow[]> {
+export function readRegisterCsv(file: string): Imported<CsvTable> {
   const text = file.replace(/^\uFEFF/, '');
   const firstLine = /^[^\r\n]*/.exec(text)?.[0] ?? '';
   const rows = rowsOf(text, firstLine.includes(';') && !firstLine.includes(',') ? ';' : ',');
@@ -177,12 +183,13 @@ export function readRegisterCsv(file: string): Imported<readonly CsvRow[]> {
   const at = (line: number, why: string): FileFault => ({ line, pointer: null, why });
   const refused = (why: string): Imported<never> => ({ ok: false, faults: [at(1, why)] });
   if (!head.includes('id') || !head.includes('name')) return refused(`this is no table of a rack register: its first line must name the columns ${HEAD.join(', ')}`);
-  const unknown = head.find((name) => !HEAD.includes(name));
+  const unknown = head.find((name) => name !== INVENTED && !HEAD.includes(name));
   if (unknown !== undefined) return refused(`"${unknown}" is no column of a rack register; take it out, or move it into notes`);
   if (new Set(head).size < head.length) return refused('a column is named twice');
   const faults: FileFault[] = [];
   const ids = new Set<string>();
   const read: CsvRow[] = [];
+  let invented: string | null = null;
   for (const { line, cells } of rows.slice(1)) {
     if (cells.length === 1 && cells[0] === '') continue;
     if (cells.length !== head.length) {
@@ -191,6 +198,7 @@ export function readRegisterCsv(file: string): Imported<readonly CsvRow[]> {
     }
     const texts = new Map(head.map((name, index) => [name, uncell(cells[index] ?? '')]));
     const row = { line, id: texts.get('id')?.trim() || null, values: new Map<FieldName | 'inspections', unknown>() };
+    invented ??= texts.get(INVENTED)?.trim() || null;
     let isRead = true;
     for (const column of COLUMNS) {
       const written = texts.get(column.name);
@@ -209,7 +217,7 @@ export function readRegisterCsv(file: string): Imported<readonly CsvRow[]> {
     if (new Set(looks.map(({ id }) => id)).size < looks.length) faults.push(at(line, 'two inspections have the same id'));
     read.push(row);
   }
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, value: read };
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, value: { invented, rows: read } };
 }
 
 /**
@@ -235,4 +243,29 @@ export function withCsvRows(register: Register, by: By, rows: readonly CsvRow[])
   });
   const rest = added.flatMap((row): Write[] => [...(row.values.get('removed') === true ? [{ item: row.id as string, field: 'removed' as const, value: true }] : []), ...inspectionsOf(row)]);
   return writeFields(addItems(rewritten, by, drafts), by, rest);
+}
+
+/**
+ * A table as a merge. It does not say which value is newer, so every one that differs is the reader's to choose; what it
+ * gives where the register knows nothing is filled in, and new rows are added.
+ */
+export function csvMerge(register: Register, by: By, { invented, rows }: CsvTable): Merge {
+  if (!isUntouched(register) && invented !== register.invented) return { ok: false, why: OTHER_KIND };
+  const known = new Set(register.items.map(({ id }) => id));
+  const mine = new Map(register.items.map((item) => [item.id, item]));
+  const next = withCsvRows(register, by, rows.filter(({ id }) => id !== null && known.has(id)));
+  const theirs = new Map(next.items.map((item) => [item.id, item]));
+  const writes = writesTo(register, next);
+  const isNew = ({ item, field }: Write): boolean => [null, ''].includes(fieldOf(mine.get(item) as Item, field) as string | null);
+  const asked = writes.filter((write) => !isNew(write));
+  const conflicts = asked.map(({ item, field, value }): Conflict => {
+    const [a, b] = [mine.get(item) as Item, theirs.get(item) as Item];
+    return { item, names: { mine: a.name, theirs: b.name }, changed: { mine: a.changed, theirs: a.changed }, field, mine: fieldOf(a, field), theirs: value };
+  });
+  const settled: (Merge & { ok: true })['settled'] = (choices = []) => {
+    if (choices.length !== conflicts.length) throw new RangeError(`choices must be one for each of ${conflicts.length} conflicts (got ${choices.length})`);
+    const chosen = writeFields(register, by, [...writes.filter(isNew), ...asked.filter((_, at) => choices[at] === 'theirs')]);
+    return withCsvRows(chosen, by, rows.filter(({ id }) => id === null || !known.has(id)));
+  };
+  return { ok: true, conflicts, settled };
 }

@@ -1,12 +1,12 @@
-/** Items in the order in which something is due. What is due is decided elsewhere, by the rules of retirement, and given as a function. */
+/** Items in the order in which something is due. What is due the rules of retirement decide; here it is given as a function. */
+import { compareHeadlines, type Headline } from '../retirement/verdict.ts';
 import { isDay } from './part-day.ts';
 import { onRack } from './register.ts';
 import type { Item, Register } from './types.ts';
 
-/** What the rules say of an item. Days are whole ones, `2026-11-25`. There is no verdict of praise: null says only that no rule speaks of it. */
-export type Verdict = { kind: 'retire-now' } | { kind: 'retire-by'; day: string } | { kind: 'inspect-by'; day: string };
-export type VerdictOf = (item: Item) => Verdict | null;
-export interface Due { item: Item; verdict: Verdict | null }
+/** What the rules say of an item. There is no verdict of praise: null says only that no rule speaks of it. */
+export type VerdictOf = (item: Item) => Headline | null;
+export interface Due { item: Item; verdict: Headline | null }
 
 /** Order of two names as a reader reads them: capitals count for nothing, and 9 comes before 10. The same on every machine. */
 export function byName(a: string, b: string): number {
@@ -21,12 +21,9 @@ export function byName(a: string, b: string): number {
   return x.length - y.length || (a < b ? -1 : a > b ? 1 : 0);
 }
 
-/** The day of a verdict, for sorting: at once comes first, and what no rule speaks of comes last. */
-function dayOf(verdict: Verdict | null): string {
-  if (verdict === null) return '~';
-  if (verdict.kind === 'retire-now') return '';
-  if (!isDay(verdict.day)) throw new RangeError(`day must be a day such as 2026-11-25 (got ${verdict.day})`);
-  return verdict.day;
+/** Strictest first, and what no rule speaks of last. */
+function byVerdict(a: Headline | null, b: Headline | null): number {
+  return a && b ? compareHeadlines(a, b) : Number(a === null) - Number(b === null);
 }
 
 /**
@@ -36,8 +33,8 @@ function dayOf(verdict: Verdict | null): string {
 export function byDue(register: Register, verdictOf: VerdictOf): Due[] {
   const rows = onRack(register).map((item) => {
     const verdict = verdictOf(item);
-    return { item, verdict, day: dayOf(verdict), inspects: Number(verdict?.kind === 'inspect-by') };
+    if (verdict && verdict.kind !== 'retire-now' && !isDay(verdict.day)) throw new RangeError(`day must be a day such as 2026-11-25 (got ${verdict.day})`);
+    return { item, verdict };
   });
-  rows.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.inspects - b.inspects || byName(a.item.name, b.item.name) || byName(a.item.id, b.item.id)));
-  return rows.map(({ item, verdict }) => ({ item, verdict }));
+  return rows.sort((a, b) => byVerdict(a.verdict, b.verdict) || byName(a.item.name, b.item.name) || byName(a.item.id, b.item.id));
 }

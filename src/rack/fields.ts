@@ -1,10 +1,9 @@
 /** Reading and writing one field of an item, and telling whether two values are the same. */
-import { FIELD_NAMES, type FieldKey, type FieldName } from './field-names.ts';
-import { ITEM_SCHEMA } from './schema.ts';
+import { FIELD_NAMES, type FieldKey } from './field-names.ts';
+import { ITEM_SCHEMA, type Schema } from './schema.ts';
 import { inOrder } from './shape.ts';
-import type { Inspection, Item, RackSling } from './types.ts';
+import type { Inspection, Item } from './types.ts';
 
-const SLING = 'sling.';
 const INSPECTIONS = 'inspections/';
 
 export const isInspectionKey = (field: FieldKey): field is `inspections/${string}` => field.startsWith(INSPECTIONS);
@@ -14,7 +13,12 @@ const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 /** Value of a field; null for an inspection that is not there. */
 export function fieldOf(item: Item, field: FieldKey): unknown {
   if (isInspectionKey(field)) return item.inspections.find(({ id }) => id === field.slice(INSPECTIONS.length)) ?? null;
-  return field.startsWith(SLING) ? item.sling[field.slice(SLING.length) as keyof RackSling] : item[field as keyof Item];
+  return field.split('.').reduce<unknown>((now, key) => (now as Record<string, unknown>)[key], item);
+}
+
+/** A copy of an object with another value at the end of a path. */
+function put<T extends object>(object: T, [key = '', ...rest]: readonly string[], value: unknown): T {
+  return { ...object, [key]: rest.length > 0 ? put((object as Record<string, object>)[key] as object, rest, value) : value };
 }
 
 /** A copy of the item with another value in one field. The stamps are left to the caller. */
@@ -24,8 +28,7 @@ export function withField(item: Item, field: FieldKey, value: unknown): Item {
     const inspections = value === null ? others : [...others, value as Inspection].sort((a, b) => byText(a.day, b.day) || byText(a.id, b.id));
     return { ...item, inspections };
   }
-  if (field.startsWith(SLING)) return { ...item, sling: { ...item.sling, [field.slice(SLING.length)]: value } };
-  return { ...item, [field]: value };
+  return put(item, field.split('.'), value);
 }
 
 /** Every field of an item: the fixed ones, and inspections that are there or were. */
@@ -36,12 +39,9 @@ export function fieldsOf(item: Item): FieldKey[] {
   return [...keys];
 }
 
-const SHAPES: Readonly<Record<string, { properties?: Readonly<Record<string, object>> }>> = ITEM_SCHEMA.properties ?? {};
-
-function schemaOf(field: FieldKey): object {
+function schemaOf(field: FieldKey): Schema {
   if (isInspectionKey(field)) return ITEM_SCHEMA.properties?.['inspections']?.items ?? {};
-  const [first = '', second] = (field as FieldName).split('.');
-  return (second ? SHAPES[first]?.properties?.[second] : SHAPES[first]) ?? {};
+  return field.split('.').reduce<Schema>((now, key) => now.properties?.[key] ?? {}, ITEM_SCHEMA);
 }
 
 /** Text as it is kept: line ends are one character, and no half of a character stands alone. */

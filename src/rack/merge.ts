@@ -28,6 +28,8 @@ export type Merge =
   | { ok: false; why: string }
   | { ok: true; conflicts: readonly Conflict[]; settled: (choices?: readonly Choice[], by?: By) => Register };
 
+export const OTHER_KIND = 'One of the two is an invented example, and examples are not mixed with a real rack. Start an empty register, then import the file.';
+
 type Side = readonly [item: Item, seen: Register['seen']];
 
 function mergedField([mine, mySeen]: Side, [theirs, theirSeen]: Side, field: FieldKey): { value: unknown; stamps: string } | null {
@@ -79,7 +81,7 @@ export function merge(mine: Register, theirs: Register): Merge {
   if (isUntouched(mine)) return { ok: true, conflicts: [], settled: () => theirs };
   if (isUntouched(theirs)) return { ok: true, conflicts: [], settled: () => mine };
   if (mine.invented !== theirs.invented) {
-    return { ok: false, why: 'One of the two is an invented example, and examples are not mixed with a real rack. Start an empty register, then import the file.' };
+    return { ok: false, why: OTHER_KIND };
   }
   const items = new Map(mine.items.map((item) => [item.id, item]));
   const conflicts: Conflict[] = [];

@@ -11,13 +11,20 @@ import { type By, FORMAT, type Inspection, type Item, type ItemDraft, type RackS
 export interface Write { item: string; field: FieldKey; value: unknown }
 
 /** New values for fields of an item, and for an inspection by its id: null takes it out. */
-export type Changes = Omit<ItemDraft, 'sling'> & { sling?: Partial<RackSling>; removed?: boolean };
+export type Changes = ItemDraft & { removed?: boolean };
 
 const NOTHING_KNOWN: Omit<Item, 'id' | 'changed' | 'stamp'> = {
   name: '', ratingKn: null, eye: null,
-  sling: { material: null, widthMm: null, made: null, firstUse: null, use: null, exposures: null, events: null },
+  sling: { material: null, widthMm: null, made: null, firstUse: null, use: null, exposures: null, events: null, maker: { retireBy: null, yearsFromMade: null, yearsFromFirstUse: null } },
   count: 1, notes: '', inspections: [], removed: false, stamps: {},
 };
+
+/** New values field by field, also the parts of the sling and of its maker's limits. What is not said is left out. */
+function valuesIn({ sling: { maker = {}, ...sling } = {}, ...more }: Changes): [FieldName, unknown][] {
+  const under = (path: string, values: object): [string, unknown][] => Object.entries(values).map(([key, value]) => [path + key, value]);
+  const all = [...under('', more), ...under('sling.', sling), ...under('sling.maker.', maker)];
+  return all.filter(([, value]) => value !== undefined) as [FieldName, unknown][];
+}
 
 /** A register with nothing in it. @param invented a sentence, where it is to hold an example */
 export const emptyRegister = (invented: string | null = null): Register => ({ format: FORMAT, version: VERSION, invented, seen: {}, items: [] });
@@ -39,6 +46,7 @@ export function dayFaults(item: Item): ShapeFault[] {
   };
   part('/sling/made', item.sling.made);
   part('/sling/firstUse', item.sling.firstUse);
+  part('/sling/maker/retireBy', item.sling.maker.retireBy);
   for (const [at, { when }] of (item.sling.events ?? []).entries()) part(`/sling/events/${at}/when`, when);
   for (const [at, { day }] of item.inspections.entries()) if (!isDay(day)) faults.push({ pointer: `/inspections/${at}/day`, why: none });
   if (!isMoment(item.changed)) faults.push({ pointer: '/changed', why: 'is no moment of the calendar' });
@@ -87,10 +95,9 @@ export function addItems(register: Register, by: By, drafts: readonly (ItemDraft
   const stamp = nextStamp(register, by);
   const { n, copy } = partsOfStamp(stamp);
   const taken = new Set(register.items.map(({ id }) => id));
-  const added = drafts.map(({ id = null, sling, ...more }, at): Item => {
+  const added = drafts.map(({ id = null, ...more }, at): Item => {
     const blank: Item = { ...NOTHING_KNOWN, id: id ?? `${copy}-${n}-${at + 1}`, changed: by.at, stamp };
-    const writes = [...Object.entries(more), ...Object.entries(sling ?? {}).map(([key, value]) => [`sling.${key}`, value])] as [FieldKey, unknown][];
-    const item = writes.filter(([, value]) => value !== undefined).reduce((now, [field, value]) => withField(now, field, tidied(field, value)), blank);
+    const item = valuesIn(more).reduce((now, [field, value]) => withField(now, field, tidied(field, value)), blank);
     assertItem(item);
     if (taken.has(item.id)) throw new RangeError(`item ${item.id} is in the register already`);
     taken.add(item.id);
@@ -122,9 +129,27 @@ export function writeFields(register: Register, by: By, writes: readonly Write[]
 }
 
 /** Changes fields of one item. @throws RangeError as `writeFields` */
-export function changeItem(register: Register, by: By, item: string, { sling, ...more }: Changes): Register {
-  const entries = [...Object.entries(more), ...Object.entries(sling ?? {}).map(([key, value]) => [`sling.${key}`, value])] as [FieldName, unknown][];
-  return writeFields(register, by, entries.filter(([, value]) => value !== undefined).map(([field, value]) => ({ item, field, value })));
+export function changeItem(register: Register, by: By, item: string, changes: Changes): Register {
+  return writeFields(register, by, valuesIn(changes).map(([field, value]) => ({ item, field, value })));
+}
+
+/**
+ * Takes some of several alike into an item of their own, which begins as they were: one of three had a fall. One edit.
+ * @param n how many; at least one stays
+ * @throws RangeError when the item is not there, or has not more than `n`
+ */
+export function splitItem(register: Register, by: By, item: string, n: number): Register {
+  assertBy(by);
+  const from = register.items.find(({ id }) => id === item);
+  if (!from) throw new RangeError(`item ${item} is not in the register`);
+  if (!Number.isInteger(n) || n < 1 || n >= from.count) throw new RangeError(`n must be a whole number from 1 to ${from.count - 1} (got ${n})`);
+  const stamp = nextStamp(register, by);
+  const { n: number, copy } = partsOfStamp(stamp);
+  const rest = written(from, { field: 'count', value: from.count - n }, stamp, by.at);
+  const stamps = Object.fromEntries(from.inspections.map(({ id }) => [inspectionKey(id), stamp]));
+  const taken = inOrder(ITEM_SCHEMA, { ...from, id: `${copy}-${number}-1`, count: n, changed: by.at, stamp, stamps }) as Item;
+  const others = register.items.filter(({ id }) => id !== item);
+  return edited(register, stamp, sortedById([...others, inOrder(ITEM_SCHEMA, rest) as Item, taken]));
 }
 
 /** Takes an item off the rack, or puts it back. It stays in the register. */

@@ -1,4 +1,5 @@
 /** The shape of a register's file, as JSON Schema (draft 2020-12). Import is checked by this same object, and the order of its keys is that of the file. */
+import { MAKER_YEARS, WIDTH_RANGE_MM } from '../retirement/answers.ts';
 import { FIELD_NAMES } from './field-names.ts';
 import { EVENTS, EXPOSURES, FINDINGS, FORMAT, RACK_EYES, RACK_MATERIALS, RACK_USES, VERSION } from './types.ts';
 
@@ -47,6 +48,8 @@ const partDay: Schema = {
   additionalProperties: false,
 };
 
+const years = range(MAKER_YEARS.low, MAKER_YEARS.high);
+
 /** One inspection. */
 export const INSPECTION_SCHEMA: Schema = all({
   id,
@@ -67,12 +70,13 @@ export const ITEM_SCHEMA: Schema = all({
   eye: nullable(RACK_EYES),
   sling: all({
     material: nullable(RACK_MATERIALS),
-    widthMm: range(1, 60),
+    widthMm: range(WIDTH_RANGE_MM.low, WIDTH_RANGE_MM.high),
     made: partDay,
     firstUse: partDay,
     use: nullable(RACK_USES),
     exposures: { title: 'a list of exposures, or null', type: ['array', 'null'], items: { enum: EXPOSURES }, uniqueItems: true },
     events: EVENTS_SCHEMA,
+    maker: all({ retireBy: partDay, yearsFromMade: years, yearsFromFirstUse: years }),
   }),
   count: { title: 'a whole number from 1 to 999', type: 'integer', minimum: 1, maximum: 999 },
   notes: words(4000),

@@ -1,38 +1,43 @@
 /** What a rack register holds. Everything is plain data, the same in memory and in the file. Null: not known, and it counts against the sling. */
-import type { Eye, Material, OldUse } from '../records/schema.ts';
+import type { Exposure, Eye, Material, OldUse, SlingEvent, SlingFinding } from '../records/schema.ts';
+import { SLING_EVENTS, SLING_EXPOSURES, SLING_FINDINGS, SLING_MATERIALS, SLING_USES } from '../retirement/answers.ts';
 import type { PartDay } from './part-day.ts';
 
 export const FORMAT = 'second-sling-rack';
 export const VERSION = 1;
 
 export const RACK_EYES = ['bare-wire', 'sleeved-wire', 'wire-under-bar', 'metal-bar', 'twin-eye'] as const satisfies readonly Eye[];
-/** Fibres that a sling in the rack may be of. */
-export const RACK_MATERIALS = ['hmpe', 'nylon', 'polyester', 'aramid', 'hmpe-nylon'] as const satisfies readonly Material[];
-export const RACK_USES = ['stored', 'seldom', 'monthly', 'weekly', 'daily'] as const satisfies readonly OldUse[];
+/** Fibres, use, exposures, events and findings: the words of the rules, so that every answer of a rack is one that they ask for. */
+export const RACK_MATERIALS = SLING_MATERIALS;
+export const RACK_USES = SLING_USES;
 /** What the sling was left in, or met again and again. */
-export const EXPOSURES = ['sun', 'wet', 'salt', 'grit', 'heat', 'chemicals'] as const;
+export const EXPOSURES = SLING_EXPOSURES;
 /** What happened to the sling once. */
-export const EVENTS = ['big-fall', 'heat', 'chemicals', 'crushed', 'edge'] as const;
+export const EVENTS = SLING_EVENTS;
 /** What an inspection found. An empty list: looked at, and nothing found. */
-export const FINDINGS = ['fuzz', 'cut', 'stiff', 'melted', 'faded', 'stitching', 'stained', 'sleeve-worn', 'eye-damaged', 'label-gone', 'other'] as const;
+export const FINDINGS = SLING_FINDINGS;
 
-export type Exposure = (typeof EXPOSURES)[number];
-export interface SlingEvent { kind: (typeof EVENTS)[number]; when: PartDay | null }
+/** One thing that happened, and when as far as it is known. */
+export interface RackEvent { kind: SlingEvent; when: PartDay | null }
+
+/** What the maker of the sling or of its device prints. Null: prints nothing, or nobody has read it. */
+export interface RackMaker { retireBy: PartDay | null; yearsFromMade: number | null; yearsFromFirstUse: number | null }
 
 /** The textile on the device now. */
 export interface RackSling {
-  material: (typeof RACK_MATERIALS)[number] | null;
+  material: Material | null;
   widthMm: number | null;
   made: PartDay | null;
   firstUse: PartDay | null;
   use: OldUse | null;
   /** Null: not known. Empty: known to be none. */
   exposures: readonly Exposure[] | null;
-  events: readonly SlingEvent[] | null;
+  events: readonly RackEvent[] | null;
+  maker: RackMaker;
 }
 
 /** One look at the item by somebody. */
-export interface Inspection { id: string; day: string; findings: readonly (typeof FINDINGS)[number][]; by: string; note: string }
+export interface Inspection { id: string; day: string; findings: readonly SlingFinding[]; by: string; note: string }
 
 /** One device with its sling, or several alike. */
 export interface Item {
@@ -74,4 +79,7 @@ export interface Register {
 export interface By { copy: string; at: string }
 
 /** What a reader may say of a new item; the rest is not known. */
-export type ItemDraft = Partial<Omit<Item, 'id' | 'sling' | 'inspections' | 'changed' | 'removed' | 'stamp' | 'stamps'>> & { sling?: Partial<RackSling> };
+export type ItemDraft = Partial<Omit<Item, 'id' | 'sling' | 'inspections' | 'changed' | 'removed' | 'stamp' | 'stamps'>> & { sling?: SlingDraft };
+
+/** What a reader may say of its sling. */
+export type SlingDraft = Partial<Omit<RackSling, 'maker'>> & { maker?: Partial<RackMaker> };

@@ -20,6 +20,7 @@ export const draft: fc.Arbitrary<ItemDraft> = fc.record({
   sling: fc.record({
     material: orNull(fc.constantFrom(...RACK_MATERIALS)), widthMm: size(1, 60), made: orNull(partDay), firstUse: orNull(partDay), use: orNull(fc.constantFrom(...RACK_USES)),
     exposures: orNull(fc.subarray([...EXPOSURES])), events: orNull(fc.array(fc.record({ kind: fc.constantFrom(...EVENTS), when: orNull(partDay) }), { maxLength: 3 })),
+    maker: fc.record({ retireBy: orNull(partDay), yearsFromMade: size(0.5, 60), yearsFromFirstUse: size(0.5, 60) }),
   }),
 });
 const look = fc.record({ item: fc.nat(), day: fc.constantFrom('2026-11-25', '2024-02-29', '1999-12-31'), findings: fc.subarray([...FINDINGS]), by: text, note: text });

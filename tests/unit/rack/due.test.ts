@@ -2,14 +2,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { calendarText, folded, registerCalendar } from '../../../src/rack/calendar.ts';
-import { byDue, byName, type Verdict, type VerdictOf } from '../../../src/rack/due.ts';
+import { byDue, byName, type VerdictOf } from '../../../src/rack/due.ts';
 import { addItems, emptyRegister, removeItem } from '../../../src/rack/register.ts';
 import type { Item } from '../../../src/rack/types.ts';
+import type { Headline } from '../../../src/retirement/verdict.ts';
 import { register, text } from './arbitrary-register.ts';
 import { by } from './histories.ts';
 
 const AT = '2026-11-25T10:00:00Z';
-const verdicts: Readonly<Record<string, Verdict>> = {
+const verdicts: Readonly<Record<string, Headline>> = {
   'Nut 10': { kind: 'inspect-by', day: '2027-01-01' }, 'nut 9': { kind: 'inspect-by', day: '2027-01-01' }, Old: { kind: 'retire-now' },
   Late: { kind: 'inspect-by', day: '2026-01-01' }, Retire: { kind: 'retire-by', day: '2027-01-01' }, Gone: { kind: 'retire-now' },
 };
@@ -98,13 +99,13 @@ describe('the calendar', () => {
     const events = checkCalendar(parseCalendar(registerCalendar(rack, verdictOf, AT)!));
     expect(events.map((event) => [textValue(the(event, 'SUMMARY').value), the(event, 'DTSTART').value, event.parts.length])).toEqual([
       ['Retire now: Old', '20261125', 0],
-      ['Inspect again by this day: Late', '20260101', 1],
+      ['Inspect before the next use: Late', '20260101', 0],
       ['Retire by this day: Retire', '20270101', 1],
       ['Inspect again by this day: nut 9', '20270101', 1],
       ['Inspect again by this day: Nut 10', '20270101', 1],
     ]);
     expect(the(events[0]!, 'DTSTAMP').value).toBe('20261125T100000Z');
-    expect(the(events[1]!.parts[0]!, 'TRIGGER').value).toBe('-P14D');
+    expect(the(events[2]!.parts[0]!, 'TRIGGER').value).toBe('-P14D');
   });
 
   test('keeps the UID of an item when its day moves, so that the calendar moves the event', () => {
@@ -116,7 +117,7 @@ describe('the calendar', () => {
     // biome-ignore lint/suspicious/noControlCharactersInRegex: a TEXT cannot have these
     const control = /[\u0000-\u0008\u000b-\u001f\u007f]/gu;
     fc.assert(fc.property(register, (one) => {
-      const of = (item: Item): Verdict => ({ kind: 'inspect-by', day: item.inspections[0]?.day ?? '2027-05-04' });
+      const of = (item: Item): Headline => ({ kind: 'inspect-by', day: item.inspections[0]?.day ?? '2027-05-04' });
       const file = registerCalendar(one, of, AT);
       if (one.items.length === 0) return void expect(file).toBeNull();
       const events = checkCalendar(parseCalendar(file!));
@@ -132,7 +133,12 @@ describe('the calendar', () => {
     const example = addItems(emptyRegister('This rack is invented.'), by('demo1'), [{ ratingKn: 12, count: 3, sling: { material: 'hmpe', widthMm: 10 } }]);
     const [event] = checkCalendar(parseCalendar(registerCalendar(example, () => ({ kind: 'retire-now' }), AT)!));
     expect(textValue(the(event!, 'DESCRIPTION').value)).toBe('This rack is invented.');
-    expect(textValue(the(event!, 'SUMMARY').value)).toBe('Retire now: 12 kN, hmpe 10 mm (3 of them)');
+    expect(textValue(the(event!, 'SUMMARY').value)).toBe('Invented example. Retire now: 12 kN, HMPE 10 mm (3 of them)');
+  });
+
+  test('counts what is due from the day where the reader is, which may not yet be that of universal time', () => {
+    const events = checkCalendar(parseCalendar(registerCalendar(rack, verdictOf, AT, '2026-11-24')!));
+    expect(the(events[0]!, 'DTSTART').value).toBe('20261124');
   });
 
   test('where nothing is due is none, for the standard has no calendar without an event', () => {
@@ -140,9 +146,9 @@ describe('the calendar', () => {
   });
 
   test('can do without a reminder, and refuses what is no moment or no number of days', () => {
-    expect(registerCalendar(rack, verdictOf, AT, null)).not.toContain('VALARM');
+    expect(registerCalendar(rack, verdictOf, AT, '2026-11-25', null)).not.toContain('VALARM');
     expect(() => registerCalendar(rack, verdictOf, '2026-11-25')).toThrow(new RangeError('at must be a moment such as 2026-11-25T10:00:00Z (got 2026-11-25)'));
-    expect(() => registerCalendar(rack, verdictOf, AT, 1.5)).toThrow(new RangeError('remindDays must be a whole number from 0 to 366 (got 1.5)'));
+    expect(() => registerCalendar(rack, verdictOf, AT, '2026-11-25', 1.5)).toThrow(new RangeError('remindDays must be a whole number from 0 to 366 (got 1.5)'));
   });
 });
 

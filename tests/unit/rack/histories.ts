@@ -18,7 +18,7 @@ export const by = (copy: string, minute = 0): By => ({ copy, at: `2026-11-25T10:
 
 const FIELDS = ['name', 'count', 'sling.exposures', 'sling.made', 'removed'] as const;
 const VALUES: Readonly<Record<(typeof FIELDS)[number], readonly unknown[]>> = {
-  name: ['a', 'b', 'ü "c", d'], count: [1, 2, 3], 'sling.exposures': [null, [], ['sun', 'salt']], 'sling.made': [null, { year: 2019 }, { year: 2019, month: 4 }], removed: [false, true],
+  name: ['a', 'b', 'ü "c", d'], count: [1, 2, 3], 'sling.exposures': [null, [], ['light', 'salt']], 'sling.made': [null, { year: 2019 }, { year: 2019, month: 4 }], removed: [false, true],
 };
 
 export type Act =

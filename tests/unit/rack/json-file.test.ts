@@ -178,9 +178,10 @@ describe('the example rack', () => {
     expect(read.ok && read.value.invented).toMatch(/invented/);
   });
 
-  test('has twenty-four devices, one of them off the rack', () => {
+  test('has twenty-four devices, each an item, and one of them off the rack', () => {
     const items = read.ok ? read.value.items : [];
-    expect(items.reduce((sum, { count }) => sum + count, 0)).toBe(24);
+    expect(items).toHaveLength(24);
+    expect(items.every(({ count }) => count === 1)).toBe(true);
     expect(read.ok && onRack(read.value).length).toBe(items.length - 1);
   });
 });

@@ -2,9 +2,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { MOST_STEPS, recorded, redone, startHistory, undone } from '../../../src/rack/history.ts';
+import { readRegisterJson, registerJson } from '../../../src/rack/json-file.ts';
 import { daysInMonth, isMoment, parsePartDay, writePartDay } from '../../../src/rack/part-day.ts';
 import {
-  addInspection, addItems, changeInspection, changeItem, editsSince, emptyRegister, isUntouched, onRack, removeItem, writeFields, writesTo,
+  addInspection, addItems, changeInspection, changeItem, editsSince, emptyRegister, isUntouched, onRack, removeItem, splitItem, writeFields, writesTo,
 } from '../../../src/rack/register.ts';
 import type { Register } from '../../../src/rack/types.ts';
 import { EYES, MATERIALS, OLD_USES } from '../../../src/records/schema.ts';
@@ -54,6 +55,20 @@ describe('an edit', () => {
     const later = changeInspection(first, ME, red, looks[0]!.id, { ...looks[0]!, day: '2026-06-01' });
     expect(later.items[0]!.inspections.map(({ day }) => day)).toEqual(['2026-05-01', '2026-06-01']);
     expect(changeInspection(first, ME, red, looks[0]!.id, null).items[0]!.inspections).toHaveLength(1);
+  });
+
+  test('takes one of several alike into an item of their own, with all that was known of them', () => {
+    const looked = addInspection(start, ME, blue, { day: '2026-05-01', findings: ['fuzz'], by: 'A', note: '' });
+    const next = splitItem(looked, ME, blue, 1);
+    const [old, taken] = [next.items.find(({ id }) => id === blue)!, next.items.find(({ id }) => !looked.items.some((one) => one.id === id))!];
+    expect([old.count, taken.count]).toEqual([2, 1]);
+    const { id: _a, count: _b, stamp: _c, stamps: _d, changed: _e, ...was } = looked.items.find(({ id }) => id === blue)!;
+    expect(taken).toMatchObject(was);
+    expect(next.seen).toEqual({ copya: 3 });
+    expect(readRegisterJson(registerJson(next))).toEqual({ ok: true, value: next });
+    const back = undone(recorded(startHistory(looked), next, 'Split'), ME)!;
+    expect(onRack(back.register).map(({ name, count }) => [name, count])).toEqual([['Red', 1], ['Blue', 3]]);
+    for (const n of [0, 3, 1.5]) expect(() => splitItem(start, ME, blue, n)).toThrow(new RangeError(`n must be a whole number from 1 to 2 (got ${n})`));
   });
 
   test('keeps text with one kind of line end and no half characters', () => {
