@@ -260,7 +260,8 @@ export function csvMerge(register: Register, by: By, { invented, rows }: CsvTabl
   const asked = writes.filter((write) => !isNew(write));
   const conflicts = asked.map(({ item, field, value }): Conflict => {
     const [a, b] = [mine.get(item) as Item, theirs.get(item) as Item];
-    return { item, names: { mine: a.name, theirs: b.name }, changed: { mine: a.changed, theirs: a.changed }, field, mine: fieldOf(a, field), theirs: value };
+    // A table does not say when it was edited.
+    return { item, names: { mine: a.name, theirs: b.name }, changed: { mine: a.changed, theirs: '' }, field, mine: fieldOf(a, field), theirs: value };
   });
   const settled: (Merge & { ok: true })['settled'] = (choices = []) => {
     if (choices.length !== conflicts.length) throw new RangeError(`choices must be one for each of ${conflicts.length} conflicts (got ${choices.length})`);

@@ -14,7 +14,7 @@ import type { By, Item, Register } from './types.ts';
 /** A field that both copies changed apart from each other. For `removed`, one copy took the item off and the other went on editing it. */
 export interface Conflict {
   item: string;
-  /** Names of the item in the two copies, and when it was last edited there. */
+  /** Names of the item in the two copies, and when it was last edited there; empty where the other does not say. */
   names: { mine: string; theirs: string };
   changed: { mine: string; theirs: string };
   field: FieldKey;

@@ -1,0 +1,123 @@
+/** Files of the register: out, in, and what two copies disagree on. */
+import { Component } from 'preact';
+import { faultLine, type FileFault } from '../../rack/json-file.ts';
+import type { Choice, Conflict } from '../../rack/merge.ts';
+import { Day } from './list.tsx';
+import { fieldName, itemName, valueText } from './words.ts';
+
+/** What an import said. */
+export interface Refused { name: string; faults: readonly FileFault[] | null; why: string | null }
+
+export interface FilesProps {
+  hasRegister: boolean;
+  isExample: boolean;
+  /** Edits that no file has; null where none was ever written. */
+  editsSince: number | null;
+  refused: Refused | null;
+  pasted: string;
+  onPasted: (text: string) => void;
+  onFile: (file: File) => void;
+  onText: (text: string) => void;
+  onExport: (kind: 'json' | 'csv') => void;
+  onForget: () => void;
+  onExample: () => void;
+  schema: string;
+  /** Where the register is kept, in words. */
+  kept: string;
+}
+
+/** The view of files. */
+export class FilesView extends Component<FilesProps, { asks: boolean }> {
+  override state = { asks: false };
+
+  override render() {
+    const { hasRegister, isExample, editsSince, refused, pasted, onPasted, onFile, onText, onExport, onForget, onExample, schema, kept } = this.props;
+    return (
+      <section class="files">
+        <p><a href="#rack">Back to the rack</a></p>
+        <h2 id="files-title" tabIndex={-1}>Export and import</h2>
+        <p>{kept}</p>
+        {hasRegister && (
+          <>
+            <h3>Export</h3>
+            {isExample && <p>The file says that it is an invented example.</p>}
+            <p>
+              <button type="button" class="main" onClick={() => onExport('json')}>Save as a file (JSON)</button>{' '}
+              <button type="button" onClick={() => onExport('csv')}>Save as a table (CSV)</button>
+            </p>
+            <p class="hint">The file has everything, and another copy can be merged with it. The table is for spreadsheets; it lacks which edit came first. {editsSince === null ? 'No file was saved yet.' : <>Edits since the last file: <span data-input>{editsSince}</span>.</>} <a href={schema}>The schema of the file</a></p>
+          </>
+        )}
+        <h3>Import</h3>
+        <p>A file or table of a register. Into an empty rack it opens; with one that is there it is merged, and what differs is asked.</p>
+        <div class="field"><label for="in-file">File</label><input id="in-file" type="file" accept=".json,.csv,application/json,text/csv" onChange={({ currentTarget }) => { const [file] = currentTarget.files ?? []; if (file) onFile(file); currentTarget.value = ''; }} /></div>
+        <div class="field long"><label for="in-pasted">Or paste its text</label><textarea id="in-pasted" rows={4} spellcheck={false} value={pasted} onInput={({ currentTarget }) => onPasted(currentTarget.value)} /></div>
+        <p><button type="button" aria-disabled={pasted.trim() === ''} onClick={() => pasted.trim() !== '' && onText(pasted)}>Import the text</button></p>
+        {refused && (
+          <div class="note refused" id="refused" tabIndex={-1}>
+            <p><b>Not imported: <span data-input>{refused.name}</span>.</b> The register is as it was.</p>
+            {refused.why && <p>{refused.why}</p>}
+            {refused.faults && <ul>{refused.faults.map((fault, at) => <li key={at} data-input>{faultLine(fault)}</li>)}</ul>}
+          </div>
+        )}
+        {!isExample && <><h3>The example</h3><p><button type="button" onClick={onExample}>Look at the example rack</button> <span class="hint">It is invented, and stands apart from your own.</span></p></>}
+        {hasRegister && !isExample && (
+          <>
+            <h3>Delete</h3>
+            {this.state.asks
+              ? <p><b>This deletes the register from this browser. Only a file brings it back.</b> <button type="button" id="really" onClick={onForget}>Delete it</button> <button type="button" onClick={() => this.setState({ asks: false }, () => document.getElementById('forget')?.focus())}>Keep it</button></p>
+              : <p><button type="button" id="forget" onClick={() => this.setState({ asks: true }, () => document.getElementById('really')?.focus())}>Delete the register from this browser</button></p>}
+          </>
+        )}
+      </section>
+    );
+  }
+}
+
+/** Key of a conflict, for the choices. */
+export const conflictKey = ({ item, field }: Pick<Conflict, 'item' | 'field'>): string => `${item} ${field}`;
+
+export interface ConflictsProps {
+  /** Where the other copy comes from, in the middle of a sentence. */
+  from: string;
+  conflicts: readonly Conflict[];
+  choices: Readonly<Record<string, Choice>>;
+  onChoose: (choices: Readonly<Record<string, Choice>>) => void;
+  onSettle: () => void;
+  /** Absent where both copies are kept already and one must give way. */
+  onCancel: () => void;
+  cancel: string;
+}
+
+/** What both copies changed: each value in full, and none chosen beforehand. */
+export function ConflictsView({ from, conflicts, choices, onChoose, onSettle, onCancel, cancel }: ConflictsProps) {
+  const left = conflicts.filter((one) => !choices[conflictKey(one)]).length;
+  const all = (choice: Choice) => onChoose(Object.fromEntries(conflicts.map((one) => [conflictKey(one), choice])));
+  return (
+    <section class="conflicts">
+      <h2 id="merge-title" tabIndex={-1}>Two copies differ</h2>
+      <p>Both this register and {from} have another value here, and it is not known which came later. Choose for each. Everything else is merged already, and nothing is written before you settle it.</p>
+      <p><button type="button" onClick={() => all('mine')}>All as here</button> <button type="button" onClick={() => all('theirs')}>All as in the other</button></p>
+      {conflicts.map((one) => {
+        const key = conflictKey(one);
+        const name = one.names.mine || one.names.theirs;
+        return (
+          <fieldset key={key} class="conflict">
+            <legend><span data-input>{name || itemName({ name: '', ratingKn: null, sling: { material: null } as never })}</span>: {fieldName(one.field)}</legend>
+            {(['mine', 'theirs'] as const).map((side) => (
+              <label key={side} class="tick">
+                <input type="radio" name={`choice ${key}`} checked={choices[key] === side} onChange={() => onChoose({ ...choices, [key]: side })} />
+                <span>{side === 'mine' ? 'Here' : 'In the other'}: <b data-input>{valueText(one.field, one[side])}</b>{one.changed[side] && <span class="soft"> (item last edited <Day day={one.changed[side].slice(0, 10)} />)</span>}</span>
+              </label>
+            ))}
+          </fieldset>
+        );
+      })}
+      <p>
+        <button type="button" class="main" aria-disabled={left > 0} onClick={() => left === 0 && onSettle()}>Merge as chosen</button>{' '}
+        <button type="button" onClick={onCancel}>{cancel}</button>
+      </p>
+      {left > 0 && <p class="hint">Still to choose: <span data-input>{left}</span>.</p>}
+    </section>
+  );
+}

@@ -1,0 +1,8 @@
+/** Hands a text to the reader as a file. */
+export function save(name: string, text: string, type: string): void {
+  const anchor = document.createElement('a');
+  anchor.href = URL.createObjectURL(new Blob([text], { type }));
+  anchor.download = name;
+  anchor.click();
+  URL.revokeObjectURL(anchor.href);
+}
