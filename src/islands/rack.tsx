@@ -7,10 +7,11 @@ import type { FilesProps, Refused } from '../components/rack/files.tsx';
 import type { ItemHandlers, Typed } from '../components/rack/item.tsx';
 import { Day, type GroupName, itemHash, RackList, ROWS_AT_ONCE } from '../components/rack/list.tsx';
 import { exampleAddress, type RackSetup } from '../components/rack/setup.ts';
-import { fieldName, itemName } from '../components/rack/words.ts';
+import { fieldName } from '../components/rack/words.ts';
 import { headlineText } from '../components/retirement/words.ts';
 import { byDue, type Due } from '../rack/due.ts';
 import { type History, recorded, redone, startHistory, undone } from '../rack/history.ts';
+import { itemName } from '../rack/item-words.ts';
 import type { Choice, Merge } from '../rack/merge.ts';
 import { addInspection, addItems, changeInspection, changeItem, editsSince, emptyRegister, isUntouched, onRack, removeItem, splitItem, writeFields } from '../rack/register.ts';
 import { REGISTER_SCHEMA } from '../rack/schema.ts';
@@ -28,14 +29,7 @@ const rules: Rules = Object.fromEntries(Object.entries(setup.rules).map(([id, ru
 const EDITS_PER_FILE = 20;
 
 /** What comes on demand. */
-const parts = {
-  item: () => import('../components/rack/item.tsx'),
-  add: () => import('../components/rack/add.tsx'),
-  files: () => import('../components/rack/files.tsx'),
-  sheet: () => import('../components/rack/sheet.tsx'),
-  exchange: () => import('./rack-exchange.ts'),
-};
-type Parts = { [K in keyof typeof parts]?: Awaited<ReturnType<(typeof parts)[K]>> };
+type More = typeof import('./rack-more.ts');
 
 /** A copy that came from elsewhere and waits for the reader's choices. */
 interface Pending { from: string; name: string; mergeNow: (mine: Register, by: By) => Merge; isWindow: Kept | null }
@@ -58,9 +52,7 @@ class Rack extends Component {
   private example: History | null = null;
   private exported: Register['seen'] | null = null;
   private storage: Storage = { is: 'waiting' };
-  private isPersisted: boolean | null = null;
   private isReady = false;
-  private hasFailed: string | null = null;
   private copy = '';
   private readonly exampleCopy = drawName();
   private view: View = { is: 'list' };
@@ -73,7 +65,7 @@ class Rack extends Component {
   private filter = '';
   private shown: Record<GroupName, number> = { now: ROWS_AT_ONCE, look: ROWS_AT_ONCE, later: ROWS_AT_ONCE };
   private readonly typed: Typed = { faults: new Map(), drafts: new Map() };
-  private readonly parts: Parts = {};
+  private more: More | null = null;
   private day = today();
   private reasons = new WeakMap<Item, readonly Reason[]>();
   private ordered: { register: Register; on: string; due: Due[] } | null = null;
@@ -82,7 +74,8 @@ class Rack extends Component {
     onKept: () => {
       const isFirst = this.storage.is !== 'kept';
       this.storage = { is: 'kept' };
-      if (isFirst) this.persist().catch(() => {});
+      // Whether the browser agrees is its own affair; the page says what may be deleted either way.
+      if (isFirst) navigator.storage?.persist?.().catch(() => {});
       this.forceUpdate();
     },
     onOther: (kept) => this.joined(kept),
@@ -111,7 +104,7 @@ class Rack extends Component {
       this.reasons = new WeakMap();
       this.forceUpdate();
     });
-    globalThis.requestIdleCallback?.(() => { for (const name of Object.keys(parts) as (keyof Parts)[]) this.part(name).catch(() => {}); });
+    globalThis.requestIdleCallback?.(() => { this.load().catch(() => {}); });
   }
 
   /** Takes up what this browser keeps; where it keeps nothing or refuses, the page begins without. */
@@ -130,27 +123,20 @@ class Rack extends Component {
       this.own = startHistory(good.register);
       this.exported = good.exported;
       this.storage = { is: 'kept' };
-      this.isPersisted = (await navigator.storage?.persisted?.().catch(() => null)) ?? null;
     }
     this.isReady = true;
     this.route();
     document.documentElement.classList.add('rack-ready');
   }
 
-  private async persist(): Promise<void> {
-    this.isPersisted = (await navigator.storage?.persist?.()) ?? null;
-    this.forceUpdate();
-  }
-
-  /** Loads a part of the page. */
-  private async part<K extends keyof Parts>(name: K): Promise<NonNullable<Parts[K]>> {
-    this.parts[name] ??= (await parts[name]()) as Parts[K];
-    return this.parts[name] as NonNullable<Parts[K]>;
+  /** Everything but the list. */
+  private async load(): Promise<More> {
+    this.more ??= await import('./rack-more.ts');
+    return this.more;
   }
 
   private fail(error: unknown): void {
-    this.hasFailed = error instanceof Error ? error.message : String(error);
-    this.say('That did not work. Nothing is lost; try again.');
+    this.say(`That did not work (${error instanceof Error ? error.message : error}). Nothing is lost; try again.`);
   }
 
   private say(said: string): void {
@@ -167,8 +153,7 @@ class Rack extends Component {
     const view: View = item && this.history?.register.items.some(({ id }) => id === item) ? { is: 'item', id: item } : { is: named === 'merge' && !this.pending ? 'list' : (named ?? 'list') };
     const before = this.view;
     this.view = view;
-    const need = view.is === 'item' ? ['item'] as const : view.is === 'add' ? ['add'] as const : view.is === 'list' ? [] : ['files', 'exchange'] as const;
-    Promise.all(need.map((name) => this.part(name))).then(() => {
+    Promise.resolve(view.is === 'list' || this.load()).then(() => {
       this.forceUpdate();
       if (isFirst || before === view) return;
       if (view.is !== 'list') return focus({ item: 'item-title', add: 'add-title', files: 'files-title', merge: 'merge-title' }[view.is]);
@@ -225,7 +210,7 @@ class Rack extends Component {
   private async joined(kept: Kept): Promise<Wanted | null> {
     const mine = this.own?.register;
     if (!mine || editsSince(mine, kept.register.seen) === 0) return this.take(kept.register, kept);
-    const { merge } = await this.part('exchange');
+    const { merge } = await this.load();
     const merged = merge(this.own?.register ?? mine, kept.register);
     if (merged.ok && merged.conflicts.length === 0) return this.take(merged.settled(), kept);
     this.wait({ from: 'another window', name: 'another window', mergeNow: (now) => merge(now, kept.register), isWindow: kept });
@@ -247,16 +232,17 @@ class Rack extends Component {
   private wait(pending: Pending): void {
     this.pending = pending;
     this.choices = {};
-    this.part('files').then(() => this.go('#merge')).catch((error: unknown) => this.fail(error));
+    this.load().then(() => this.go('#merge')).catch((error: unknown) => this.fail(error));
   }
 
   /** Merges as the reader has chosen. Conflicts that came up since then are asked, too. */
   private settle(): void {
     const { pending, history } = this;
-    if (!pending || !history || !this.parts.files) return;
+    if (!pending || !history || !this.more) return;
     const merged = pending.mergeNow(history.register, this.by);
     if (!merged.ok) return this.say(merged.why);
-    const chosen = merged.conflicts.map((one) => this.choices[this.parts.files?.conflictKey(one) ?? '']);
+    const { conflictKey } = this.more;
+    const chosen = merged.conflicts.map((one) => this.choices[conflictKey(one)]);
     if (chosen.includes(undefined)) return this.forceUpdate();
     this.pending = null;
     if (pending.isWindow) this.store.seen(pending.isWindow);
@@ -269,8 +255,7 @@ class Rack extends Component {
 
   /** Takes a file or text in. Nothing changes unless all of it can be read. */
   private async bring(name: string, content: string | Uint8Array): Promise<void> {
-    const { readImport } = await this.part('exchange');
-    await this.part('files');
+    const { readImport } = await this.load();
     const read = readImport(content);
     const refuse = (refused: Omit<Refused, 'name'>): void => {
       this.refused = { name, ...refused };
@@ -310,7 +295,7 @@ class Rack extends Component {
   }
 
   private async write(kind: 'json' | 'csv' | 'ics'): Promise<void> {
-    const { registerCsv, registerJson, registerCalendar } = await this.part('exchange');
+    const { registerCsv, registerJson, registerCalendar } = await this.load();
     const register = this.history?.register;
     if (!register) return;
     const { on } = this.day;
@@ -341,10 +326,10 @@ class Rack extends Component {
   private drawSheet(): void {
     const register = this.history?.register;
     const root = document.getElementById('sheet-root');
-    const view = this.parts.sheet;
-    if (!register || !root || !view) return;
+    if (!register || !root || !this.more) return;
+    const { Sheet } = this.more;
     document.documentElement.classList.add('has-sheet');
-    render(<view.Sheet due={this.due(register)} reasonsOf={this.reasonsOf} on={this.day.on} rules={setup.rules} invented={register.invented} />, root);
+    render(<Sheet due={this.due(register)} reasonsOf={this.reasonsOf} on={this.day.on} rules={setup.rules} invented={register.invented} />, root);
   }
 
   private clearSheet(): void {
@@ -353,12 +338,12 @@ class Rack extends Component {
   }
 
   private async print(): Promise<void> {
-    await this.part('sheet');
+    await this.load();
     print();
   }
 
   private async openExample(): Promise<void> {
-    const [answer, { readImport }] = await Promise.all([fetch(exampleAddress(setup.base)), this.part('exchange')]);
+    const [answer, { readImport }] = await Promise.all([fetch(exampleAddress(setup.base)), this.load()]);
     const read = readImport(await answer.text());
     if (!read.ok) throw new Error('the example cannot be read');
     this.example = startHistory(read.value.into(emptyRegister(), { copy: this.exampleCopy, at: moment() }));
@@ -431,14 +416,6 @@ class Rack extends Component {
     };
   }
 
-  private keptWords(): string {
-    if (this.example) return 'This is the example. Nothing of it is kept: it is gone when you close the window.';
-    if (this.storage.is === 'refused' || this.storage.is === 'gone' || this.storage.is === 'unreadable') return 'Nothing is kept in this browser at the moment.';
-    const deletes = 'Whoever clears the data of this browser deletes the register with it. A private window forgets it when it is closed.';
-    if (this.isPersisted) return `Your register is kept in this browser on this device, and nothing is sent. The browser has agreed not to clear it by itself. ${deletes} A file is your backup.`;
-    return `Your register is kept in this browser on this device, and nothing is sent. The browser may clear it when room runs short, or when you have not come here for some time. ${deletes} A file is your only backup.`;
-  }
-
   /** What stands above everything else: what is not kept, what waits, and a clock that is behind. */
   private notes() {
     const { storage, unsaved } = this;
@@ -460,7 +437,6 @@ class Rack extends Component {
         {!this.example && storage.is === 'kept' && unsaved > 0 && (this.exported === null || unsaved >= EDITS_PER_FILE) && (
           <div class="note"><p>{this.exported === null ? 'Kept in this browser. No file of it exists yet, and a browser can lose what it keeps.' : <><span data-input>{unsaved}</span> edits are in no file yet.</>} {out}</p></div>
         )}
-        {this.hasFailed && <p class="note warn">Something did not work (<span data-input>{this.hasFailed}</span>). Reload the page if it stays so.</p>}
       </>
     );
   }
@@ -528,12 +504,11 @@ class Rack extends Component {
   }
 
   private body() {
-    const { view, history } = this;
-    const { item: itemPart, add, files } = this.parts;
+    const { view, history, more } = this;
     const fail = (error: unknown): void => this.fail(error);
-    if (view.is === 'files' && files) {
+    if (view.is === 'files' && more) {
       const props: FilesProps = {
-        hasRegister: history !== null, isExample: this.example !== null, kept: this.keptWords(),
+        hasRegister: history !== null, isExample: this.example !== null,
         editsSince: this.exported === null ? null : this.unsaved, refused: this.refused, pasted: this.pasted, schema: `${setup.base}rack/schema.json`,
         onPasted: (text) => { this.pasted = text; this.forceUpdate(); },
         onFile: (file) => { file.arrayBuffer().then((bytes) => this.bring(file.name, new Uint8Array(bytes))).catch(fail); },
@@ -542,27 +517,27 @@ class Rack extends Component {
         onForget: () => { this.forget().catch(fail); },
         onExample: () => { this.openExample().catch(fail); },
       };
-      return <files.FilesView {...props} />;
+      return <more.FilesView {...props} />;
     }
     if (!history) return this.start();
-    if (view.is === 'add' && add) {
-      return <add.AddView text={this.lines} onText={(text) => { this.lines = text; this.forceUpdate(); }} onAdd={(drafts, left) => {
+    if (view.is === 'add' && more) {
+      return <more.AddView text={this.lines} onText={(text) => { this.lines = text; this.forceUpdate(); }} onAdd={(drafts, left) => {
         this.edit((register, by) => addItems(register, by, drafts), `Add ${plural(drafts.length, 'item')}`, `${plural(drafts.length, 'item')} added.${left ? ' What was not understood is still in the box.' : ''}`);
         this.lines = left;
         if (left) { this.forceUpdate(); focus('in-lines'); } else this.go('#rack');
       }} />;
     }
-    if (view.is === 'merge' && files && this.pending) {
+    if (view.is === 'merge' && more && this.pending) {
       const { pending } = this;
       const merged = pending.mergeNow(history.register, this.by);
       const cancel = (): void => { if (!pending.isWindow) { this.pending = null; this.said = 'Not merged. The register is as it was.'; } this.go('#rack'); };
-      return <files.ConflictsView from={pending.from} conflicts={merged.ok ? merged.conflicts : []} choices={this.choices} cancel={pending.isWindow ? 'Decide later' : 'Do not merge'}
+      return <more.ConflictsView from={pending.from} conflicts={merged.ok ? merged.conflicts : []} choices={this.choices} cancel={pending.isWindow ? 'Decide later' : 'Do not merge'}
         onChoose={(choices) => { this.choices = choices; this.forceUpdate(); }} onSettle={() => this.settle()} onCancel={cancel} />;
     }
     const item = view.is === 'item' && history.register.items.find(({ id }) => id === view.id);
-    if (item && itemPart) {
+    if (item && more) {
       const { on } = this.day;
-      return <itemPart.ItemView item={item} verdict={itemVerdict(rules, item, on)} faults={slingHistory(item, on).faults} on={on} setup={setup} typed={this.typed} handlers={this.handlersOf(item)} />;
+      return <more.ItemView item={item} verdict={itemVerdict(rules, item, on)} faults={slingHistory(item, on).faults} on={on} setup={setup} typed={this.typed} handlers={this.handlersOf(item)} />;
     }
     return view.is === 'list' || view.is === 'merge' ? this.list(history) : <p>One moment.</p>;
   }

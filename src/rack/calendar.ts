@@ -1,8 +1,9 @@
 /** What is due as a calendar file (RFC 5545). Pure: the moment of writing is given, and the same register gives the same bytes. */
 import type { Headline } from '../retirement/verdict.ts';
 import { byDue, type Due, type VerdictOf } from './due.ts';
+import { itemName } from './item-words.ts';
 import { isMoment } from './part-day.ts';
-import type { Item, Register } from './types.ts';
+import type { Register } from './types.ts';
 
 /** Octets of a line without its end, at most (RFC 5545, 3.1). */
 const LONGEST = 75;
@@ -44,14 +45,6 @@ function sayOf(verdict: Headline, on: string): string {
   return verdict.day <= on ? 'Inspect before the next use' : 'Inspect again by this day';
 }
 
-const FIBRES: Readonly<Record<string, string>> = { hmpe: 'HMPE', 'hmpe-nylon': 'HMPE and nylon' };
-
-/** An item in a few words: its name, or what is known of it. */
-export function itemWords({ name, ratingKn, sling, count }: Item): string {
-  const known = [ratingKn === null ? '' : `${ratingKn} kN`, sling.material === null ? '' : `${FIBRES[sling.material] ?? sling.material}${sling.widthMm === null ? '' : ` ${sling.widthMm} mm`}`].filter(Boolean).join(', ');
-  return `${name.trim() || known || 'device without a name'}${count > 1 ? ` (${count} of them)` : ''}`;
-}
-
 /**
  * The calendar of a register: one event of a whole day for each item of which a rule speaks, with a reminder before it. What
  * is to be retired now stands on the day of writing. An item keeps its event's UID, so a later file moves the event.
@@ -67,7 +60,7 @@ export function registerCalendar(register: Register, verdictOf: VerdictOf, at: s
   const stamp = `${compact(at.slice(0, 10))}T${at.slice(11, 19).replaceAll(':', '')}Z`;
   const event = ({ item, verdict }: Due): string[] => {
     if (!verdict) return [];
-    const summary = calendarText(`${register.invented ? 'Invented example. ' : ''}${sayOf(verdict, on)}: ${itemWords(item)}`);
+    const summary = calendarText(`${register.invented ? 'Invented example. ' : ''}${sayOf(verdict, on)}: ${itemName(item)}${item.count > 1 ? ` (${item.count} of them)` : ''}`);
     const day = verdict.kind === 'retire-now' ? on : verdict.day;
     const notes = [register.invented, item.notes].filter(Boolean).join('\n');
     return [

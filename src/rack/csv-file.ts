@@ -7,7 +7,7 @@ import { fieldOf, inspectionKey, withField } from './fields.ts';
 import { parsePartDay, type PartDay, writePartDay } from './part-day.ts';
 import type { FileFault, Imported } from './json-file.ts';
 import { type Conflict, type Merge, OTHER_KIND } from './merge.ts';
-import { addItems, isUntouched, itemFaults, type Write, writeFields, writesTo } from './register.ts';
+import { addItems, BLANK, isUntouched, itemFaults, type Write, writeFields, writesTo } from './register.ts';
 import { INSPECTION_SCHEMA } from './schema.ts';
 import { shapeFaults } from './shape.ts';
 import type { By, Inspection, Item, ItemDraft, RackEvent, Register } from './types.ts';
@@ -156,11 +156,6 @@ export interface CsvTable { invented: string | null; rows: readonly CsvRow[] }
 
 /** One row as it was read: what it says of an item, by field. */
 export interface CsvRow { line: number; id: string | null; values: ReadonlyMap<FieldName | 'inspections', unknown> }
-
-const BLANK: Item = {
-  id: 'blank', name: '', ratingKn: null, eye: null, sling: { material: null, widthMm: null, made: null, firstUse: null, use: null, exposures: null, events: null, maker: { retireBy: null, yearsFromMade: null, yearsFromFirstUse: null } },
-  count: 1, notes: '', inspections: [], changed: '2000-01-01T00:00:00Z', removed: false, stamp: '1@blank', stamps: {},
-};
 
 /** A row put onto a blank item, to be checked like one. */
 function asItem({ id, values }: CsvRow): Item {

@@ -2,6 +2,7 @@
  * Many items from pasted lines: `rating, sling, made, count` in loose forms, a name first where there is one. Total: each line
  * gives an item or a reason, and comes back word for word. Nothing is guessed: a line with two meanings is given back.
  */
+import { readLabel } from '../retirement/read-label.ts';
 import { type PartDay, parsePartDay } from './part-day.ts';
 import type { ItemDraft, RackSling } from './types.ts';
 
@@ -17,7 +18,6 @@ const MATERIAL_WORDS = new Map<string, NonNullable<RackSling['material']>>(Objec
   hmpe: 'hmpe', uhmwpe: 'hmpe', hmwpe: 'hmpe', polyethylene: 'hmpe', nylon: 'nylon', polyamide: 'nylon', pa: 'nylon', polyester: 'polyester', pes: 'polyester',
   aramid: 'aramid', 'hmpe-nylon': 'hmpe-nylon', 'hmpe/nylon': 'hmpe-nylon',
 }));
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const NOT_KNOWN = /^(?:|\?+|-+|–|unknown|not known|n\/a)$/i;
 const HEADING = /^(?:name|device|rating|kn|rating kn|rating \(kn\)|sling|made|year|date|count|number|how many)$/i;
 const PLAIN_NUMBER = /^\d{1,4}(?:[.,]\d{1,3})?$/;
@@ -45,29 +45,13 @@ function counted(text: string): Said {
   return value >= 1 && value <= 999 ? { says: 'count', value } : unclear(`a count is a whole number from 1 to 999 (got ${text})`);
 }
 
-const dated = (text: string, year: string, month?: string | number, day?: string): Said => {
-  const value = parsePartDay([year, ...(month === undefined ? [] : [String(month).padStart(2, '0')]), ...(day === undefined ? [] : [day.padStart(2, '0')])].join('-'));
-  return value ? { says: 'made', value } : unclear(`${text} is no day of the calendar from 1950 on`);
-};
-
-/** A date of manufacture: year first as in the standard, or day first with points, or a month in words. Null where it is none. */
+/** A date of manufacture, as the rules read one. Null where the piece is none. */
 function readMade(text: string): Said | null {
   const plain = text.replace(/^made:?\s+/i, '');
-  const yearFirst = /^(\d{4})(?:[-./](\d{1,2})(?:[-./](\d{1,2}))?)?$/.exec(plain);
-  if (yearFirst) return dated(plain, yearFirst[1] as string, yearFirst[2], yearFirst[3]);
-  const monthFirst = /^(\d{1,2})[-./](\d{4})$/.exec(plain);
-  if (monthFirst) return dated(plain, monthFirst[2] as string, monthFirst[1]);
-  const dayFirst = /^(\d{1,2})([-./])(\d{1,2})\2(\d{4})$/.exec(plain);
-  if (dayFirst) {
-    const [, first = '', mark, second = '', year = ''] = dayFirst;
-    // Points are used where the day comes first; strokes are used for both orders.
-    if (mark !== '.' && first !== second && Number(first) <= 12 && Number(second) <= 12) return unclear(`${plain} can be two days; write the year first, as in ${year}-04-17`);
-    return mark !== '.' && Number(second) > 12 ? dated(plain, year, first, second) : dated(plain, year, second, first);
-  }
-  const inWords = /^(?:(\d{1,2})\.?\s+)?([a-z]{3,9})\.?\s+(\d{4})$/i.exec(plain);
-  const word = inWords?.[2]?.toLowerCase() ?? '';
-  const month = MONTHS.findIndex((name) => word === name || ['january', 'february', 'march', 'april', 'june', 'july', 'august', 'september', 'sept', 'october', 'november', 'december'].some((long) => long === word && long.startsWith(name)));
-  return inWords && month >= 0 ? dated(plain, inWords[3] as string, month + 1, inWords[1]) : null;
+  const read = readLabel(plain);
+  if (!read.ok) return read.why.startsWith('no date') ? null : unclear(`${plain}: ${read.why}`);
+  const value = parsePartDay(read.label);
+  return value ? { says: 'made', value } : unclear(`${plain}: no day that the register takes`);
 }
 
 /** A sling: a material, a width, or both, in any order. Null where the piece speaks of none. */

@@ -13,10 +13,11 @@ export interface Write { item: string; field: FieldKey; value: unknown }
 /** New values for fields of an item, and for an inspection by its id: null takes it out. */
 export type Changes = ItemDraft & { removed?: boolean };
 
-const NOTHING_KNOWN: Omit<Item, 'id' | 'changed' | 'stamp'> = {
-  name: '', ratingKn: null, eye: null,
+/** An item of which nothing is known and that nobody has put into a register. */
+export const BLANK: Item = {
+  id: 'blank', name: '', ratingKn: null, eye: null,
   sling: { material: null, widthMm: null, made: null, firstUse: null, use: null, exposures: null, events: null, maker: { retireBy: null, yearsFromMade: null, yearsFromFirstUse: null } },
-  count: 1, notes: '', inspections: [], removed: false, stamps: {},
+  count: 1, notes: '', inspections: [], changed: '2000-01-01T00:00:00Z', removed: false, stamp: '1@blank', stamps: {},
 };
 
 /** New values field by field, also the parts of the sling and of its maker's limits. What is not said is left out. */
@@ -85,6 +86,9 @@ function written(item: Item, { field, value }: Omit<Write, 'item'>, stamp: strin
   return { ...withStamps(withField(item, field, kept), field, stamp), changed: later(item.changed, at) };
 }
 
+/** What a reader says of an item, put onto a blank one. */
+export const drafted = (draft: ItemDraft, blank: Item = BLANK): Item => valuesIn(draft).reduce((now, [field, value]) => withField(now, field, tidied(field, value)), blank);
+
 /**
  * Adds items, all in one edit. Their ids are made from the copy and the number of the edit.
  * @throws RangeError when a value is none that the register takes
@@ -96,8 +100,8 @@ export function addItems(register: Register, by: By, drafts: readonly (ItemDraft
   const { n, copy } = partsOfStamp(stamp);
   const taken = new Set(register.items.map(({ id }) => id));
   const added = drafts.map(({ id = null, ...more }, at): Item => {
-    const blank: Item = { ...NOTHING_KNOWN, id: id ?? `${copy}-${n}-${at + 1}`, changed: by.at, stamp };
-    const item = valuesIn(more).reduce((now, [field, value]) => withField(now, field, tidied(field, value)), blank);
+    const blank: Item = { ...BLANK, id: id ?? `${copy}-${n}-${at + 1}`, changed: by.at, stamp };
+    const item = drafted(more, blank);
     assertItem(item);
     if (taken.has(item.id)) throw new RangeError(`item ${item.id} is in the register already`);
     taken.add(item.id);

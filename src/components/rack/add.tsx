@@ -1,10 +1,10 @@
 /** Several items from pasted lines. What is understood is shown before it is added; what is not stays in the box, word for word. */
+import { itemName, itemText } from '../../rack/item-words.ts';
 import type { PastedLine } from '../../rack/paste.ts';
 import { readPasted } from '../../rack/paste.ts';
+import { drafted } from '../../rack/register.ts';
 import type { ItemDraft } from '../../rack/types.ts';
-import { itemName, slingText } from './words.ts';
 
-const NO_SLING = { material: null, widthMm: null, made: null, firstUse: null, use: null, exposures: null, events: null, maker: { retireBy: null, yearsFromMade: null, yearsFromFirstUse: null } };
 /** Lines that are shown; the others are counted. */
 const MOST_SHOWN = 200;
 
@@ -37,9 +37,9 @@ export function AddView({ text, onText, onAdd }: AddProps) {
           <h3><span data-input>{good.length}</span> {lines(good.length)} understood</h3>
           <p><button type="button" class="main" onClick={() => onAdd(good.map(({ draft }) => draft), bad.map(({ text: words }) => words).join('\n'))}>Add {good.length === 1 ? 'this item' : <>these <span data-input>{good.length}</span> items</>}</button></p>
           <ul>
-            {good.slice(0, MOST_SHOWN).map(({ line, draft: { name = '', ratingKn = null, count = 1, sling } }) => {
-              const item = { name, ratingKn, sling: { ...NO_SLING, ...sling, maker: NO_SLING.maker } };
-              return <li key={line} data-input><b>{itemName(item)}</b>: {ratingKn === null ? 'rating not known' : `${ratingKn} kN`}, {slingText(item)}{count > 1 && `, ${count} of them`}</li>;
+            {good.slice(0, MOST_SHOWN).map(({ line, draft }) => {
+              const item = drafted(draft);
+              return <li key={line} data-input><b>{itemName(item)}</b>: {itemText(item)}{item.count > 1 && `, ${item.count} of them`}</li>;
             })}
             {more(good.length)}
           </ul>

@@ -3,7 +3,7 @@ import { Component } from 'preact';
 import { faultLine, type FileFault } from '../../rack/json-file.ts';
 import type { Choice, Conflict } from '../../rack/merge.ts';
 import { Day } from './list.tsx';
-import { fieldName, itemName, valueText } from './words.ts';
+import { fieldName, valueText } from './words.ts';
 
 /** What an import said. */
 export interface Refused { name: string; faults: readonly FileFault[] | null; why: string | null }
@@ -22,8 +22,6 @@ export interface FilesProps {
   onForget: () => void;
   onExample: () => void;
   schema: string;
-  /** Where the register is kept, in words. */
-  kept: string;
 }
 
 /** The view of files. */
@@ -31,12 +29,12 @@ export class FilesView extends Component<FilesProps, { asks: boolean }> {
   override state = { asks: false };
 
   override render() {
-    const { hasRegister, isExample, editsSince, refused, pasted, onPasted, onFile, onText, onExport, onForget, onExample, schema, kept } = this.props;
+    const { hasRegister, isExample, editsSince, refused, pasted, onPasted, onFile, onText, onExport, onForget, onExample, schema } = this.props;
     return (
       <section class="files">
         <p><a href="#rack">Back to the rack</a></p>
         <h2 id="files-title" tabIndex={-1}>Export and import</h2>
-        <p>{kept}</p>
+        <p><a href="#kept">Where the register is kept, and what deletes it</a></p>
         {hasRegister && (
           <>
             <h3>Export</h3>
@@ -103,7 +101,7 @@ export function ConflictsView({ from, conflicts, choices, onChoose, onSettle, on
         const name = one.names.mine || one.names.theirs;
         return (
           <fieldset key={key} class="conflict">
-            <legend><span data-input>{name || itemName({ name: '', ratingKn: null, sling: { material: null } as never })}</span>: {fieldName(one.field)}</legend>
+            <legend><span data-input>{name || 'Device without a name'}</span>: {fieldName(one.field)}</legend>
             {(['mine', 'theirs'] as const).map((side) => (
               <label key={side} class="tick">
                 <input type="radio" name={`choice ${key}`} checked={choices[key] === side} onChange={() => onChoose({ ...choices, [key]: side })} />

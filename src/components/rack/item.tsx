@@ -1,6 +1,7 @@
 /** One item: its verdict with every reason, what is known of it, its inspections, and what can be done with it. */
 import { Component } from 'preact';
 import type { FieldKey } from '../../rack/field-names.ts';
+import { itemName } from '../../rack/item-words.ts';
 import { type PartDay, writePartDay } from '../../rack/part-day.ts';
 import type { DateFault } from '../../rack/sling-history.ts';
 import { EVENTS, EXPOSURES, FINDINGS, type Inspection, type Item, RACK_EYES, RACK_MATERIALS, RACK_USES, type RackEvent } from '../../rack/types.ts';
@@ -11,7 +12,7 @@ import { Choice, type Read, readDate, readNumber, Text, type TextProps, Ticks } 
 import { Count, Day, HeadlineView } from './list.tsx';
 import { replaceHref, retireHref } from './next-steps.ts';
 import type { RackSetup } from './setup.ts';
-import { EYES, faultText, findingsText, itemName, openText, ruleName } from './words.ts';
+import { EYES, faultText, findingsText, openText, ruleName } from './words.ts';
 
 /** An inspection that is being written. */
 export type Draft = Omit<Inspection, 'id'>;
@@ -63,7 +64,7 @@ function VerdictBox({ item, verdict: { strictest, reasons, milder }, faults, on,
       <p class="headline" id="verdict-now"><HeadlineView of={strictest} on={on} /></p>
       <p>Judged on <Day day={on} />. The maker’s instruction comes first. <a href={replaceHref(setup.base)}>Who can replace the sling</a>. <a href={retireHref(item, setup.base)}>The same questions for one sling</a>.</p>
       {faults.map((fault) => <p key={fault.field + fault.why} class="fault">{faultText(fault)}</p>)}
-      {milder && <p>What would make it milder: know and enter {openText(milder.fields)}. At best it is then <HeadlineView of={milder.verdict} on={on} />.</p>}
+      {milder && <p>To bring it to <HeadlineView of={milder.verdict} on={on} />, all of these must be known, and speak for the sling: {openText(milder.fields)}.</p>}
       {met.length > 0 && <><h4>What is known, strictest first</h4>{list(met)}</>}
       {open.length > 0 && (
         <details open={met.length === 0}>

@@ -1,10 +1,11 @@
 /** The rack as a list: what is due first, grouped by what has to be done. Each name leads to its item. */
 import type { Due } from '../../rack/due.ts';
+import { itemName, itemText } from '../../rack/item-words.ts';
 import type { Item } from '../../rack/types.ts';
 import type { Headline, Reason } from '../../retirement/verdict.ts';
 import { dayWords, headlineWords } from '../retirement/words.ts';
 import type { RackSetup } from './setup.ts';
-import { itemName, openText, ruleName, slingText } from './words.ts';
+import { openText, ruleName } from './words.ts';
 
 /** Rows of a group that are shown before the reader asks for more. */
 export const ROWS_AT_ONCE = 100;
@@ -43,13 +44,13 @@ function Row({ item, reasons, on, rules }: RowProps) {
   return (
     <li class="row">
       <span class="name"><a href={itemHash(item.id)} id={`row-${item.id}`} data-input>{itemName(item)}</a><Count of={item.count} /></span>
-      <span class="sling" data-input>{item.ratingKn === null ? 'rating not known' : `${item.ratingKn} kN`}, {slingText(item)}</span>
+      <span class="sling" data-input>{itemText(item)}</span>
       {first && (
         <span class="due">
           <HeadlineView of={first.asks} on={on} />
           <span class="why">
             {ruleName(first, rules)}
-            {first.unknown.length > 0 && <span class="soft">, as it is not known: {openText(first.unknown)}</span>}.
+            {first.unknown.length > 0 && <span class="soft"> (not known: {openText(first.unknown)})</span>}.
             {retire && <> <HeadlineView of={retire.asks} on={on} />.</>}
           </span>
         </span>

@@ -1,5 +1,5 @@
 /** What the page of the rack hands to its script. Small, and part of the HTML. */
-import type { Material, VerdictRule } from '../../records/schema.ts';
+import type { VerdictRule } from '../../records/schema.ts';
 
 export interface RackSetup {
   /** Folder that the site is served from, with its closing slash. */
@@ -12,6 +12,3 @@ export interface RackSetup {
 
 /** Address of the example rack. */
 export const exampleAddress = (base: string): string => `${base}rack/example.json`;
-
-/** Fibres in a list: short. */
-export const FIBRE_NAMES: Readonly<Partial<Record<Material, string>>> = { hmpe: 'HMPE', nylon: 'nylon', polyester: 'polyester', aramid: 'aramid', 'hmpe-nylon': 'HMPE and nylon' };

@@ -1,10 +1,11 @@
 /** The rack on paper: each item a line with what is due and boxes to tick. Drawn only while the page is printed. */
 import type { Due } from '../../rack/due.ts';
+import { itemName, itemText } from '../../rack/item-words.ts';
 import type { Item } from '../../rack/types.ts';
 import type { Reason } from '../../retirement/verdict.ts';
 import { Day, HeadlineView } from './list.tsx';
 import type { RackSetup } from './setup.ts';
-import { itemName, ruleName, slingText } from './words.ts';
+import { ruleName } from './words.ts';
 
 export interface SheetProps { due: readonly Due[]; reasonsOf: (item: Item) => readonly Reason[]; on: string; rules: RackSetup['rules']; invented: string | null }
 
@@ -23,7 +24,7 @@ export function Sheet({ due, reasonsOf, on, rules, invented }: SheetProps) {
             return (
               <tr key={item.id}>
                 <th scope="row" data-input>{itemName(item)}{item.count > 1 && ` (${item.count} of them)`}</th>
-                <td data-input>{item.ratingKn === null ? '?' : `${item.ratingKn} kN`}, {slingText(item)}</td>
+                <td data-input>{itemText(item)}</td>
                 <td>{verdict && <HeadlineView of={verdict} on={on} />}{first && <>. {ruleName(first, rules)}{first.unknown.length > 0 && ' (not known)'}</>}</td>
                 <td class="box">☐</td><td class="box">☐</td><td class="box">☐</td><td class="write" />
               </tr>

@@ -1,12 +1,13 @@
 /** The words of the register: fields, items in short, and what an edit did. */
 import type { Eye, SlingFinding } from '../../records/schema.ts';
 import type { FieldKey } from '../../rack/field-names.ts';
+import { FIBRE_NAMES } from '../../rack/item-words.ts';
 import { type PartDay, writePartDay } from '../../rack/part-day.ts';
 import type { DateFault } from '../../rack/sling-history.ts';
-import type { Inspection, Item, RackEvent } from '../../rack/types.ts';
+import type { Inspection, RackEvent } from '../../rack/types.ts';
 import { MAKER_RULES, type Reason } from '../../retirement/verdict.ts';
 import { EVENT_ANSWERS, EXPOSURE_ANSWERS, fieldWords, FINDING_ANSWERS, USE_ANSWERS } from '../retirement/words.ts';
-import { FIBRE_NAMES, type RackSetup } from './setup.ts';
+import type { RackSetup } from './setup.ts';
 
 /** As the comparison names them; a test holds the two together. */
 export const EYES: Readonly<Record<Eye, string>> = {
@@ -53,18 +54,6 @@ export function valueText(field: FieldKey, value: unknown): string {
     case 'sling.maker.yearsFromMade': case 'sling.maker.yearsFromFirstUse': return `${value} years`;
     default: return String(value);
   }
-}
-
-/** The sling in short: `HMPE 10 mm, made 2019-04`. */
-export function slingText({ sling }: Pick<Item, 'sling'>): string {
-  const what = [sling.material && FIBRE_NAMES[sling.material], sling.widthMm && `${sling.widthMm} mm`].filter(Boolean).join(' ');
-  return [what || 'sling not known', sling.made ? `made ${writePartDay(sling.made)}` : 'made not known'].join(', ');
-}
-
-/** What an item is called. */
-export function itemName({ name, ratingKn, sling }: Pick<Item, 'name' | 'ratingKn' | 'sling'>): string {
-  const known = [ratingKn && `${ratingKn} kN`, sling.material && FIBRE_NAMES[sling.material]].filter(Boolean).join(', ');
-  return name.trim() || (known ? `Device, ${known}` : 'Device without a name');
 }
 
 const MAKER: Readonly<Record<string, string>> = {

@@ -133,7 +133,7 @@ describe('the calendar', () => {
     const example = addItems(emptyRegister('This rack is invented.'), by('demo1'), [{ ratingKn: 12, count: 3, sling: { material: 'hmpe', widthMm: 10 } }]);
     const [event] = checkCalendar(parseCalendar(registerCalendar(example, () => ({ kind: 'retire-now' }), AT)!));
     expect(textValue(the(event!, 'DESCRIPTION').value)).toBe('This rack is invented.');
-    expect(textValue(the(event!, 'SUMMARY').value)).toBe('Invented example. Retire now: 12 kN, HMPE 10 mm (3 of them)');
+    expect(textValue(the(event!, 'SUMMARY').value)).toBe('Invented example. Retire now: Device, 12 kN, HMPE 10 mm (3 of them)');
   });
 
   test('counts what is due from the day where the reader is, which may not yet be that of universal time', () => {
