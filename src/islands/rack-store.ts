@@ -89,17 +89,17 @@ const inWords = (error: unknown): string => (error instanceof Error && error.mes
 
 /** One window's hand on the record. */
 export class RackStore {
-  private revision: number | null = null;
-  private lineage = '';
-  private copy = '';
-  private wanted: Wanted | null = null;
-  private isBusy = false;
-  private readonly channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel(NAME) : null;
-  private readonly listener: Listener;
+  #revision: number | null = null;
+  #lineage = '';
+  #copy = '';
+  #wanted: Wanted | null = null;
+  #isBusy = false;
+  readonly #channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel(NAME) : null;
+  readonly #listener: Listener;
 
   constructor(listener: Listener) {
-    this.listener = listener;
-    this.channel?.addEventListener('message', () => { this.refresh().catch(() => {}); });
+    this.#listener = listener;
+    this.#channel?.addEventListener('message', () => { this.#refresh().catch(() => {}); });
   }
 
   /** Reads what is kept, as it is. @throws where the browser refuses */
@@ -112,63 +112,63 @@ export class RackStore {
 
   /** Goes on with a record that was read, or begins a new one with null. */
   async begin(kept: Kept | null): Promise<string> {
-    this.revision = kept?.revision ?? null;
-    this.lineage = kept?.lineage ?? drawName();
-    this.copy = await takeCopy(kept?.copies ?? []);
-    return this.copy;
+    this.#revision = kept?.revision ?? null;
+    this.#lineage = kept?.lineage ?? drawName();
+    this.#copy = await takeCopy(kept?.copies ?? []);
+    return this.#copy;
   }
 
   /** Takes what another window has written as seen. */
   seen(kept: Kept): void {
-    this.revision = kept.revision;
-    this.lineage = kept.lineage;
+    this.#revision = kept.revision;
+    this.#lineage = kept.lineage;
   }
 
   /** Keeps the newest state; what is asked for while a write is under way is written after it. */
   keep(wanted: Wanted): void {
-    this.wanted = wanted;
-    if (!this.isBusy) this.work().catch((error: unknown) => this.listener.onRefused(inWords(error)));
+    this.#wanted = wanted;
+    if (!this.#isBusy) this.#work().catch((error: unknown) => this.#listener.onRefused(inWords(error)));
   }
 
   /** Whether everything that was to be kept is. */
-  get isSettled(): boolean { return !this.isBusy && this.wanted === null; }
+  get isSettled(): boolean { return !this.#isBusy && this.#wanted === null; }
 
-  private async work(): Promise<void> {
-    this.isBusy = true;
+  async #work(): Promise<void> {
+    this.#isBusy = true;
     try {
-      while (this.wanted) {
-        const now = this.wanted;
-        this.wanted = null;
-        const outcome = await this.write(now);
-        if (outcome.is === 'gone') this.listener.onGone();
+      while (this.#wanted) {
+        const now = this.#wanted;
+        this.#wanted = null;
+        const outcome = await this.#write(now);
+        if (outcome.is === 'gone') this.#listener.onGone();
         else if (outcome.is === 'kept') {
-          this.revision = outcome.revision;
-          this.channel?.postMessage('written');
-          if (!this.wanted) this.listener.onKept();
+          this.#revision = outcome.revision;
+          this.#channel?.postMessage('written');
+          if (!this.#wanted) this.#listener.onKept();
         } else {
-          const merged = await this.listener.onOther(outcome.kept);
+          const merged = await this.#listener.onOther(outcome.kept);
           if (merged) this.seen(outcome.kept);
-          this.wanted = merged;
+          this.#wanted = merged;
         }
       }
     } finally {
-      this.isBusy = false;
+      this.#isBusy = false;
     }
   }
 
-  private async write(wanted: Wanted): Promise<Outcome> {
+  async #write(wanted: Wanted): Promise<Outcome> {
     const outcome = await transact<Outcome>('readwrite', (store, result) => {
       const request = store.get(KEY);
       request.onsuccess = () => {
         const now = request.result as Kept | undefined;
-        if (now && (now.revision !== this.revision || now.lineage !== this.lineage)) {
-          const isOurs = this.revision === null || now.lineage === this.lineage;
+        if (now && (now.revision !== this.#revision || now.lineage !== this.#lineage)) {
+          const isOurs = this.#revision === null || now.lineage === this.#lineage;
           return result(isOurs ? { is: 'differs', kept: now } : { is: 'gone' });
         }
-        if (!now && this.revision !== null) return result({ is: 'gone' });
-        const revision = (this.revision ?? 0) + 1;
-        const copies = [...new Set([...(now?.copies ?? []), this.copy])];
-        store.put({ ...wanted, lineage: this.lineage, copies, revision } satisfies Kept, KEY);
+        if (!now && this.#revision !== null) return result({ is: 'gone' });
+        const revision = (this.#revision ?? 0) + 1;
+        const copies = [...new Set([...(now?.copies ?? []), this.#copy])];
+        store.put({ ...wanted, lineage: this.#lineage, copies, revision } satisfies Kept, KEY);
         result({ is: 'kept', revision });
       };
     });
@@ -176,16 +176,16 @@ export class RackStore {
   }
 
   /** Looks whether another window wrote. */
-  private async refresh(): Promise<void> {
-    if (this.isBusy) return;
+  async #refresh(): Promise<void> {
+    if (this.#isBusy) return;
     const now = (await this.load()) as Kept | undefined;
     if (!now) {
-      if (this.revision !== null) this.listener.onGone();
+      if (this.#revision !== null) this.#listener.onGone();
       return;
     }
-    if (this.isBusy || (now.revision === this.revision && now.lineage === this.lineage)) return;
-    if (this.revision !== null && now.lineage !== this.lineage) return this.listener.onGone();
-    const merged = await this.listener.onOther(now);
+    if (this.#isBusy || (now.revision === this.#revision && now.lineage === this.#lineage)) return;
+    if (this.#revision !== null && now.lineage !== this.#lineage) return this.#listener.onGone();
+    const merged = await this.#listener.onOther(now);
     if (!merged) return;
     this.seen(now);
     // What this window had and the other had not is written now.
@@ -194,9 +194,9 @@ export class RackStore {
 
   /** Deletes the record here and tells the other windows. */
   async forget(): Promise<void> {
-    this.wanted = null;
+    this.#wanted = null;
     await transact('readwrite', (store) => { store.delete(KEY); });
-    this.revision = null;
-    this.channel?.postMessage('written');
+    this.#revision = null;
+    this.#channel?.postMessage('written');
   }
 }

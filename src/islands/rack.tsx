@@ -48,406 +48,415 @@ const focus = (id: string): void => { requestAnimationFrame(() => document.getEl
 const plural = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
 
 class Rack extends Component {
-  private own: History | null = null;
-  private example: History | null = null;
-  private exported: Register['seen'] | null = null;
-  private storage: Storage = { is: 'waiting' };
-  private isReady = false;
-  private copy = '';
-  private readonly exampleCopy = drawName();
-  private view: View = { is: 'list' };
-  private pending: Pending | null = null;
-  private choices: Readonly<Record<string, Choice>> = {};
-  private refused: Refused | null = null;
-  private pasted = '';
-  private lines = '';
-  private said = '';
-  private filter = '';
-  private shown: Record<GroupName, number> = { now: ROWS_AT_ONCE, look: ROWS_AT_ONCE, later: ROWS_AT_ONCE };
-  private readonly typed: Typed = { faults: new Map(), drafts: new Map() };
-  private more: More | null = null;
-  private day = today();
-  private reasons = new WeakMap<Item, readonly Reason[]>();
-  private ordered: { register: Register; on: string; due: Due[] } | null = null;
+  #own: History | null = null;
+  #example: History | null = null;
+  #exported: Register['seen'] | null = null;
+  #storage: Storage = { is: 'waiting' };
+  #isReady = false;
+  #copy = '';
+  readonly #exampleCopy = drawName();
+  #view: View = { is: 'list' };
+  #pending: Pending | null = null;
+  #choices: Readonly<Record<string, Choice>> = {};
+  #refused: Refused | null = null;
+  #pasted = '';
+  #lines = '';
+  #said = '';
+  #filter = '';
+  #shown: Record<GroupName, number> = { now: ROWS_AT_ONCE, look: ROWS_AT_ONCE, later: ROWS_AT_ONCE };
+  readonly #typed: Typed = { faults: new Map(), drafts: new Map() };
+  #more: More | null = null;
+  #day = today();
+  #reasons = new WeakMap<Item, readonly Reason[]>();
+  #ordered: { register: Register; on: string; due: Due[] } | null = null;
 
-  private readonly store = new RackStore({
+  readonly #store = new RackStore({
     onKept: () => {
-      const isFirst = this.storage.is !== 'kept';
-      this.storage = { is: 'kept' };
+      const isFirst = this.#storage.is !== 'kept';
+      this.#storage = { is: 'kept' };
       // Whether the browser agrees is its own affair; the page says what may be deleted either way.
       if (isFirst) navigator.storage?.persist?.().catch(() => {});
       this.forceUpdate();
     },
-    onOther: (kept) => this.joined(kept),
-    onGone: () => { this.storage = { is: 'gone' }; this.forceUpdate(); },
-    onRefused: (why) => { this.storage = { is: 'refused', why }; this.forceUpdate(); },
+    onOther: (kept) => this.#joined(kept),
+    onGone: () => { this.#storage = { is: 'gone' }; this.forceUpdate(); },
+    onRefused: (why) => { this.#storage = { is: 'refused', why }; this.forceUpdate(); },
   });
 
-  private get history(): History | null { return this.example ?? this.own; }
-  private get by(): By { return { copy: this.example ? this.exampleCopy : this.copy, at: moment() }; }
+  get #history(): History | null { return this.#example ?? this.#own; }
+  get #by(): By { return { copy: this.#example ? this.#exampleCopy : this.#copy, at: moment() }; }
 
   override componentDidMount(): void {
-    this.open().catch((error: unknown) => this.fail(error));
-    addEventListener('hashchange', () => this.route());
-    addEventListener('beforeprint', () => this.drawSheet());
-    addEventListener('afterprint', () => this.clearSheet());
+    this.#open().catch((error: unknown) => this.#fail(error));
+    addEventListener('hashchange', () => this.#route());
+    addEventListener('beforeprint', () => this.#drawSheet());
+    addEventListener('afterprint', () => this.#clearSheet());
     // A field that is still open is taken over before the window goes.
     addEventListener('pagehide', () => document.activeElement?.dispatchEvent(new Event('change', { bubbles: true })));
     addEventListener('beforeunload', (event) => {
-      const isLost = this.own !== null && this.storage.is !== 'kept' && this.unsaved > 0;
-      if (isLost || !this.store.isSettled) event.preventDefault();
+      const isLost = this.#own !== null && this.#storage.is !== 'kept' && this.#unsaved > 0;
+      if (isLost || !this.#store.isSettled) event.preventDefault();
     });
     document.addEventListener('visibilitychange', () => {
       const now = today();
-      if (document.hidden || now.on === this.day.on) return;
-      this.day = now;
-      this.reasons = new WeakMap();
+      if (document.hidden || now.on === this.#day.on) return;
+      this.#day = now;
+      this.#reasons = new WeakMap();
       this.forceUpdate();
     });
-    globalThis.requestIdleCallback?.(() => { this.load().catch(() => {}); });
+    globalThis.requestIdleCallback?.(() => { this.#load().catch(() => {}); });
   }
 
   /** Takes up what this browser keeps; where it keeps nothing or refuses, the page begins without. */
-  private async open(): Promise<void> {
+  async #open(): Promise<void> {
     let kept: unknown;
     try {
-      kept = await this.store.load();
+      kept = await this.#store.load();
     } catch (error) {
-      this.storage = { is: 'refused', why: error instanceof Error ? error.message : String(error) };
+      this.#storage = { is: 'refused', why: error instanceof Error ? error.message : String(error) };
     }
-    const faults = kept === undefined ? [] : shapeFaults(REGISTER_SCHEMA, (kept as Kept).register);
-    if (faults[0]) this.storage = { is: 'unreadable', why: `${faults[0].pointer} ${faults[0].why}`, raw: (kept as Kept).register };
-    const good = kept !== undefined && faults.length === 0 ? (kept as Kept) : null;
-    this.copy = await this.store.begin(good);
+    const good = kept !== undefined && this.#isReadable(kept as Kept) ? (kept as Kept) : null;
+    this.#copy = await this.#store.begin(good);
     if (good) {
-      this.own = startHistory(good.register);
-      this.exported = good.exported;
-      this.storage = { is: 'kept' };
+      this.#own = startHistory(good.register);
+      this.#exported = good.exported;
+      this.#storage = { is: 'kept' };
     }
-    this.isReady = true;
-    this.route();
+    this.#isReady = true;
+    this.#route();
     document.documentElement.classList.add('rack-ready');
   }
 
+  /** Whether a record is a register. One that is not is left as it is, and nothing is written over it. */
+  #isReadable({ register }: Kept): boolean {
+    const [fault] = shapeFaults(REGISTER_SCHEMA, register);
+    if (fault) this.#storage = { is: 'unreadable', why: `${fault.pointer} ${fault.why}`, raw: register };
+    return !fault;
+  }
+
   /** Everything but the list. */
-  private async load(): Promise<More> {
-    this.more ??= await import('./rack-more.ts');
-    return this.more;
+  async #load(): Promise<More> {
+    this.#more ??= await import('./rack-more.ts');
+    return this.#more;
   }
 
-  private fail(error: unknown): void {
-    this.say(`That did not work (${error instanceof Error ? error.message : error}). Nothing is lost; try again.`);
+  #fail(error: unknown): void {
+    this.#say(`That did not work (${error instanceof Error ? error.message : error}). Nothing is lost; try again.`);
   }
 
-  private say(said: string): void {
-    this.said = said;
+  #say(said: string): void {
+    this.#said = said;
     this.forceUpdate();
   }
 
   /** Reads the view from the address. Other anchors of the page leave the view as it is. */
-  private route(isFirst = !this.isReady): void {
+  #route(isFirst = !this.#isReady): void {
     const hash = decodeURIComponent(location.hash.slice(1));
     const item = /^item-(.+)$/.exec(hash)?.[1];
     const named = (['add', 'files', 'merge'] as const).find((one) => one === hash);
     if (hash !== '' && hash !== 'rack' && !item && !named) return this.forceUpdate();
-    const view: View = item && this.history?.register.items.some(({ id }) => id === item) ? { is: 'item', id: item } : { is: named === 'merge' && !this.pending ? 'list' : (named ?? 'list') };
-    const before = this.view;
-    this.view = view;
-    Promise.resolve(view.is === 'list' || this.load()).then(() => {
+    const view: View = item && this.#history?.register.items.some(({ id }) => id === item) ? { is: 'item', id: item } : { is: named === 'merge' && !this.#pending ? 'list' : (named ?? 'list') };
+    const before = this.#view;
+    this.#view = view;
+    Promise.resolve(view.is === 'list' || this.#load()).then(() => {
       this.forceUpdate();
       if (isFirst || before === view) return;
       if (view.is !== 'list') return focus({ item: 'item-title', add: 'add-title', files: 'files-title', merge: 'merge-title' }[view.is]);
       focus(before.is === 'item' && document.getElementById(`row-${before.id}`) ? `row-${before.id}` : 'rack-title');
-    }).catch((error: unknown) => this.fail(error));
+    }).catch((error: unknown) => this.#fail(error));
     this.forceUpdate();
   }
 
-  private go(hash: string): void {
-    if (location.hash === hash) this.route();
+  #go(hash: string): void {
+    if (location.hash === hash) this.#route();
     else location.hash = hash;
   }
 
   /** Edits that no file has. */
-  private get unsaved(): number { return this.own ? editsSince(this.own.register, this.exported ?? {}) : 0; }
+  get #unsaved(): number { return this.#own ? editsSince(this.#own.register, this.#exported ?? {}) : 0; }
 
-  private set(history: History): void {
-    if (this.example) this.example = history;
+  #set(history: History): void {
+    if (this.#example) this.#example = history;
     else {
-      this.own = history;
-      this.store.keep({ register: history.register, exported: this.exported });
+      this.#own = history;
+      this.#store.keep({ register: history.register, exported: this.#exported });
     }
   }
 
   /** One edit: the register after it, what it did in words, and what is said of it. @returns whether anything changed */
-  private edit(change: (register: Register, by: By) => Register, label: string, said = `${label}.`): boolean {
-    const now = this.history ?? startHistory(emptyRegister());
+  #edit(change: (register: Register, by: By) => Register, label: string, said = `${label}.`): boolean {
+    const now = this.#history ?? startHistory(emptyRegister());
     try {
-      const next = change(now.register, this.by);
+      const next = change(now.register, this.#by);
       if (next === now.register) return false;
-      this.set(recorded(now, next, label));
-      this.said = said;
+      this.#set(recorded(now, next, label));
+      this.#said = said;
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
-      this.said = `Not taken over: ${error.message}.`;
+      this.#said = `Not taken over: ${error.message}.`;
     }
     this.forceUpdate();
     return true;
   }
 
-  private step(direction: 'undo' | 'redo'): void {
-    const now = this.history;
+  #step(direction: 'undo' | 'redo'): void {
+    const now = this.#history;
     const label = now?.[direction].at(-1)?.label;
-    const next = now && (direction === 'undo' ? undone : redone)(now, this.by);
+    const next = now && (direction === 'undo' ? undone : redone)(now, this.#by);
     if (!next) return;
-    this.set(next);
+    this.#set(next);
     // What an undo takes back is no longer typed anew over it.
-    this.typed.faults.clear();
-    if (this.view.is === 'item' && !next.register.items.some(({ id }) => id === (this.view as { id: string }).id)) this.go('#rack');
-    this.say(`${direction === 'undo' ? 'Taken back' : 'Done again'}: ${label}.`);
+    this.#typed.faults.clear();
+    if (this.#view.is === 'item' && !next.register.items.some(({ id }) => id === (this.#view as { id: string }).id)) this.#go('#rack');
+    this.#say(`${direction === 'undo' ? 'Taken back' : 'Done again'}: ${label}.`);
   }
 
   /** Another window's copy and this one's made one. @returns what to keep, or null where the reader has to choose */
-  private async joined(kept: Kept): Promise<Wanted | null> {
-    const mine = this.own?.register;
-    if (!mine || editsSince(mine, kept.register.seen) === 0) return this.take(kept.register, kept);
-    const { merge } = await this.load();
-    const merged = merge(this.own?.register ?? mine, kept.register);
-    if (merged.ok && merged.conflicts.length === 0) return this.take(merged.settled(), kept);
-    this.wait({ from: 'another window', name: 'another window', mergeNow: (now) => merge(now, kept.register), isWindow: kept });
+  async #joined(kept: Kept): Promise<Wanted | null> {
+    if (!this.#isReadable(kept)) {
+      this.forceUpdate();
+      return null;
+    }
+    const mine = this.#own?.register;
+    if (!mine || editsSince(mine, kept.register.seen) === 0) return this.#take(kept.register, kept);
+    const { merge } = await this.#load();
+    const merged = merge(this.#own?.register ?? mine, kept.register);
+    if (merged.ok && merged.conflicts.length === 0) return this.#take(merged.settled(), kept);
+    this.#wait({ from: 'another window', name: 'another window', mergeNow: (now) => merge(now, kept.register), isWindow: kept });
     return null;
   }
 
-  private take(register: Register, { exported, lineage, copies }: Kept): Wanted {
-    if (!this.own) {
-      this.own = startHistory(register);
-      this.storage = { is: 'kept' };
-      this.store.begin({ lineage, copies, register, exported, revision: 0 }).then((copy) => { this.copy = copy; }).catch(() => {});
-    } else this.own = { ...this.own, register };
-    this.exported = exported ?? this.exported;
-    if (!this.pending?.isWindow) this.said = 'What another window changed is here, too.';
+  #take(register: Register, { exported, lineage, copies }: Kept): Wanted {
+    if (!this.#own) {
+      this.#own = startHistory(register);
+      this.#storage = { is: 'kept' };
+      this.#store.begin({ lineage, copies, register, exported, revision: 0 }).then((copy) => { this.#copy = copy; }).catch(() => {});
+    } else this.#own = { ...this.#own, register };
+    this.#exported = exported ?? this.#exported;
+    if (!this.#pending?.isWindow) this.#said = 'What another window changed is here, too.';
     this.forceUpdate();
-    return { register, exported: this.exported };
+    return { register, exported: this.#exported };
   }
 
-  private wait(pending: Pending): void {
-    this.pending = pending;
-    this.choices = {};
-    this.load().then(() => this.go('#merge')).catch((error: unknown) => this.fail(error));
+  #wait(pending: Pending): void {
+    this.#pending = pending;
+    this.#choices = {};
+    this.#load().then(() => this.#go('#merge')).catch((error: unknown) => this.#fail(error));
   }
 
   /** Merges as the reader has chosen. Conflicts that came up since then are asked, too. */
-  private settle(): void {
-    const { pending, history } = this;
-    if (!pending || !history || !this.more) return;
-    const merged = pending.mergeNow(history.register, this.by);
-    if (!merged.ok) return this.say(merged.why);
-    const { conflictKey } = this.more;
-    const chosen = merged.conflicts.map((one) => this.choices[conflictKey(one)]);
+  #settle(): void {
+    const [pending, history] = [this.#pending, this.#history];
+    if (!pending || !history || !this.#more) return;
+    const merged = pending.mergeNow(history.register, this.#by);
+    if (!merged.ok) return this.#say(merged.why);
+    const { conflictKey } = this.#more;
+    const chosen = merged.conflicts.map((one) => this.#choices[conflictKey(one)]);
     if (chosen.includes(undefined)) return this.forceUpdate();
-    this.pending = null;
-    if (pending.isWindow) this.store.seen(pending.isWindow);
-    const next = merged.settled(chosen as Choice[], this.by);
-    if (next === history.register) this.set(history);
-    else this.set(recorded(history, next, `Merge with ${pending.name}`));
-    this.said = `Merged with ${pending.name}.`;
-    this.go('#rack');
+    this.#pending = null;
+    if (pending.isWindow) this.#store.seen(pending.isWindow);
+    const next = merged.settled(chosen as Choice[], this.#by);
+    if (next === history.register) this.#set(history);
+    else this.#set(recorded(history, next, `Merge with ${pending.name}`));
+    this.#said = `Merged with ${pending.name}.`;
+    this.#go('#rack');
   }
 
   /** Takes a file or text in. Nothing changes unless all of it can be read. */
-  private async bring(name: string, content: string | Uint8Array): Promise<void> {
-    const { readImport } = await this.load();
+  async #bring(name: string, content: string | Uint8Array): Promise<void> {
+    const { readImport } = await this.#load();
     const read = readImport(content);
     const refuse = (refused: Omit<Refused, 'name'>): void => {
-      this.refused = { name, ...refused };
-      this.say(`Not imported: ${name}. The reasons stand below.`);
+      this.#refused = { name, ...refused };
+      this.#say(`Not imported: ${name}. The reasons stand below.`);
       focus('refused');
     };
     if (!read.ok) return refuse({ faults: read.faults, why: null });
     const incoming = read.value;
-    const isEmpty = !this.example && (!this.own || isUntouched(this.own.register));
+    const isEmpty = !this.#example && (!this.#own || isUntouched(this.#own.register));
     if (isEmpty && incoming.invented !== null) {
-      this.example = startHistory(incoming.into(emptyRegister(incoming.invented), { copy: this.exampleCopy, at: moment() }));
-      this.done(`${name} is an invented example. It is open, and nothing of it is kept.`);
+      this.#example = startHistory(incoming.into(emptyRegister(incoming.invented), { copy: this.#exampleCopy, at: moment() }));
+      this.#done(`${name} is an invented example. It is open, and nothing of it is kept.`);
       return;
     }
-    const now = this.history ?? startHistory(emptyRegister());
-    const merged = incoming.merge(now.register, this.by);
+    const now = this.#history ?? startHistory(emptyRegister());
+    const merged = incoming.merge(now.register, this.#by);
     if (!merged.ok) return refuse({ faults: null, why: merged.why });
-    this.refused = null;
-    if (merged.conflicts.length > 0) return this.wait({ from: name, name, mergeNow: incoming.merge, isWindow: null });
+    this.#refused = null;
+    if (merged.conflicts.length > 0) return this.#wait({ from: name, name, mergeNow: incoming.merge, isWindow: null });
     const next = merged.settled();
     if (isEmpty) {
       // What a file holds already needs no other file.
-      if (incoming.isWhole) this.exported = next.seen;
-      this.set(startHistory(next));
-      return this.done(`${name} is open: ${plural(onRack(next).length, 'item')} on the rack.`);
+      if (incoming.isWhole) this.#exported = next.seen;
+      this.#set(startHistory(next));
+      return this.#done(`${name} is open: ${plural(onRack(next).length, 'item')} on the rack.`);
     }
-    if (next === now.register) return this.done(`${name} has nothing that is not here.`);
-    this.set(recorded(now, next, `Import of ${name}`));
-    this.done(`${name} is merged: ${plural(next.items.length - now.register.items.length, 'new item')}. Undo takes it back.`);
+    if (next === now.register) return this.#done(`${name} has nothing that is not here.`);
+    this.#set(recorded(now, next, `Import of ${name}`));
+    this.#done(`${name} is merged: ${plural(next.items.length - now.register.items.length, 'new item')}. Undo takes it back.`);
   }
 
-  private done(said: string): void {
-    this.pasted = '';
-    this.said = said;
-    this.go('#rack');
+  #done(said: string): void {
+    this.#pasted = '';
+    this.#said = said;
+    this.#go('#rack');
     this.forceUpdate();
   }
 
-  private async write(kind: 'json' | 'csv' | 'ics'): Promise<void> {
-    const { registerCsv, registerJson, registerCalendar } = await this.load();
-    const register = this.history?.register;
+  async #write(kind: 'json' | 'csv' | 'ics'): Promise<void> {
+    const { registerCsv, registerJson, registerCalendar } = await this.#load();
+    const register = this.#history?.register;
     if (!register) return;
-    const { on } = this.day;
-    const text = kind === 'json' ? registerJson(register) : kind === 'csv' ? registerCsv(register) : registerCalendar(register, this.verdictOf, moment(), on);
-    if (text === null) return this.say('There is nothing on the rack, so the calendar would be empty.');
+    const { on } = this.#day;
+    const text = kind === 'json' ? registerJson(register) : kind === 'csv' ? registerCsv(register) : registerCalendar(register, this.#verdictOf, moment(), on);
+    if (text === null) return this.#say('There is nothing on the rack, so the calendar would be empty.');
     const name = `${register.invented ? 'invented-example-' : ''}rack-${on}.${kind}`;
     save(name, text, { json: 'application/json', csv: 'text/csv;charset=utf-8', ics: 'text/calendar;charset=utf-8' }[kind]);
-    if (kind === 'json' && !this.example && this.own) {
-      this.exported = register.seen;
-      this.store.keep({ register: this.own.register, exported: this.exported });
+    if (kind === 'json' && !this.#example && this.#own) {
+      this.#exported = register.seen;
+      this.#store.keep({ register: this.#own.register, exported: this.#exported });
     }
-    this.say(`Saved as ${name}.`);
+    this.#say(`Saved as ${name}.`);
   }
 
-  private readonly reasonsOf = (item: Item): readonly Reason[] => {
-    const known = this.reasons.get(item) ?? itemReasons(rules, item, this.day.on);
-    this.reasons.set(item, known);
+  readonly #reasonsOf = (item: Item): readonly Reason[] => {
+    const known = this.#reasons.get(item) ?? itemReasons(rules, item, this.#day.on);
+    this.#reasons.set(item, known);
     return known;
   };
-  private readonly verdictOf = (item: Item) => this.reasonsOf(item)[0]?.asks ?? null;
+  readonly #verdictOf = (item: Item) => this.#reasonsOf(item)[0]?.asks ?? null;
 
-  private due(register: Register): Due[] {
-    const { on } = this.day;
-    if (this.ordered?.register !== register || this.ordered.on !== on) this.ordered = { register, on, due: byDue(register, this.verdictOf) };
-    return this.ordered.due;
+  #due(register: Register): Due[] {
+    const { on } = this.#day;
+    if (this.#ordered?.register !== register || this.#ordered.on !== on) this.#ordered = { register, on, due: byDue(register, this.#verdictOf) };
+    return this.#ordered.due;
   }
 
-  private drawSheet(): void {
-    const register = this.history?.register;
+  #drawSheet(): void {
+    const register = this.#history?.register;
     const root = document.getElementById('sheet-root');
-    if (!register || !root || !this.more) return;
-    const { Sheet } = this.more;
+    if (!register || !root || !this.#more) return;
+    const { Sheet } = this.#more;
     document.documentElement.classList.add('has-sheet');
-    render(<Sheet due={this.due(register)} reasonsOf={this.reasonsOf} on={this.day.on} rules={setup.rules} invented={register.invented} />, root);
+    render(<Sheet due={this.#due(register)} reasonsOf={this.#reasonsOf} on={this.#day.on} rules={setup.rules} invented={register.invented} />, root);
   }
 
-  private clearSheet(): void {
+  #clearSheet(): void {
     document.documentElement.classList.remove('has-sheet');
     render(null, document.getElementById('sheet-root') as Element);
   }
 
-  private async print(): Promise<void> {
-    await this.load();
+  async #print(): Promise<void> {
+    await this.#load();
     print();
   }
 
-  private async openExample(): Promise<void> {
-    const [answer, { readImport }] = await Promise.all([fetch(exampleAddress(setup.base)), this.load()]);
+  async #openExample(): Promise<void> {
+    const [answer, { readImport }] = await Promise.all([fetch(exampleAddress(setup.base)), this.#load()]);
     const read = readImport(await answer.text());
     if (!read.ok) throw new Error('the example cannot be read');
-    this.example = startHistory(read.value.into(emptyRegister(), { copy: this.exampleCopy, at: moment() }));
-    this.done('The example rack is open. It is invented, and nothing of it is kept.');
+    this.#example = startHistory(read.value.into(emptyRegister(), { copy: this.#exampleCopy, at: moment() }));
+    this.#done('The example rack is open. It is invented, and nothing of it is kept.');
     focus('rack-title');
   }
 
-  private closeExample(): void {
-    this.example = null;
-    this.typed.faults.clear();
-    this.typed.drafts.clear();
-    this.done(this.own ? 'The example is closed. This is your own rack.' : 'The example is closed.');
-    focus(this.own ? 'rack-title' : 'start-title');
+  #closeExample(): void {
+    this.#example = null;
+    this.#typed.faults.clear();
+    this.#typed.drafts.clear();
+    this.#done(this.#own ? 'The example is closed. This is your own rack.' : 'The example is closed.');
+    focus(this.#own ? 'rack-title' : 'start-title');
   }
 
-  private startEmpty(): void {
-    this.example = null;
-    this.own = startHistory(emptyRegister());
-    this.done('An empty register. Add what is on your rack.');
+  #startEmpty(): void {
+    this.#example = null;
+    this.#own = startHistory(emptyRegister());
+    this.#done('An empty register. Add what is on your rack.');
     focus('rack-title');
   }
 
-  private async forget(): Promise<void> {
-    await this.store.forget();
-    this.own = null;
-    this.exported = null;
-    this.copy = await this.store.begin(null);
-    this.storage = { is: 'waiting' };
-    this.done('The register is deleted from this browser.');
+  async #forget(): Promise<void> {
+    await this.#store.forget();
+    this.#own = null;
+    this.#exported = null;
+    this.#copy = await this.#store.begin(null);
+    this.#storage = { is: 'waiting' };
+    this.#done('The register is deleted from this browser.');
     focus('start-title');
   }
 
-  private addOne(): void {
-    const known = new Set(this.history?.register.items.map(({ id }) => id));
-    this.edit((register, by) => addItems(register, by, [{}]), 'Add a device');
-    const added = this.history?.register.items.find(({ id }) => !known.has(id));
-    if (added) this.go(itemHash(added.id));
+  #addOne(): void {
+    const known = new Set(this.#history?.register.items.map(({ id }) => id));
+    this.#edit((register, by) => addItems(register, by, [{}]), 'Add a device');
+    const added = this.#history?.register.items.find(({ id }) => !known.has(id));
+    if (added) this.#go(itemHash(added.id));
   }
 
-  private handlersOf(item: Item): ItemHandlers {
+  #handlersOf(item: Item): ItemHandlers {
     const name = itemName(item);
     return {
       write: (field, value) => {
-        this.edit((register, by) => writeFields(register, by, [{ item: item.id, field, value }]), `${name}: ${fieldName(field)}`, '');
-        const now = this.history?.register.items.find(({ id }) => id === item.id);
-        const verdict = now && this.verdictOf(now);
-        if (verdict) this.say(`${name}: ${fieldName(field)} changed. ${headlineText(verdict, this.day.on)}.`);
+        this.#edit((register, by) => writeFields(register, by, [{ item: item.id, field, value }]), `${name}: ${fieldName(field)}`, '');
+        const now = this.#history?.register.items.find(({ id }) => id === item.id);
+        const verdict = now && this.#verdictOf(now);
+        if (verdict) this.#say(`${name}: ${fieldName(field)} changed. ${headlineText(verdict, this.#day.on)}.`);
       },
       inspect: (draft) => {
-        if (this.edit((register, by) => addInspection(register, by, item.id, draft), `${name}: inspection of ${draft.day}`, `Inspection of ${draft.day} added to ${name}.`)) this.typed.drafts.delete(item.id);
+        if (this.#edit((register, by) => addInspection(register, by, item.id, draft), `${name}: inspection of ${draft.day}`, `Inspection of ${draft.day} added to ${name}.`)) this.#typed.drafts.delete(item.id);
         focus('looks-title');
         this.forceUpdate();
       },
       takeOut: ({ id, day }) => {
-        this.edit((register, by) => changeInspection(register, by, item.id, id, null), `${name}: inspection of ${day} taken out`);
+        this.#edit((register, by) => changeInspection(register, by, item.id, id, null), `${name}: inspection of ${day} taken out`);
         focus('looks-title');
       },
-      remove: (removed) => { this.edit((register, by) => removeItem(register, by, item.id, removed), `${name}: ${removed ? 'taken off the rack' : 'put back on the rack'}`); },
+      remove: (removed) => { this.#edit((register, by) => removeItem(register, by, item.id, removed), `${name}: ${removed ? 'taken off the rack' : 'put back on the rack'}`); },
       split: (n) => {
-        const known = new Set(this.history?.register.items.map(({ id }) => id));
-        this.edit((register, by) => splitItem(register, by, item.id, n), `${name}: ${plural(n, 'device')} made an item of their own`);
-        const taken = this.history?.register.items.find(({ id }) => !known.has(id));
-        if (taken) this.go(itemHash(taken.id));
+        const known = new Set(this.#history?.register.items.map(({ id }) => id));
+        this.#edit((register, by) => splitItem(register, by, item.id, n), `${name}: ${plural(n, 'device')} made an item of their own`);
+        const taken = this.#history?.register.items.find(({ id }) => !known.has(id));
+        if (taken) this.#go(itemHash(taken.id));
       },
       renew: () => {
         const fresh = { material: null, widthMm: null, made: null, firstUse: null, exposures: [], events: [] };
-        this.edit((register, by) => changeItem(register, by, item.id, { sling: fresh }), `${name}: a new sling`, `${name} has a new sling. Enter what its label says.`);
+        this.#edit((register, by) => changeItem(register, by, item.id, { sling: fresh }), `${name}: a new sling`, `${name} has a new sling. Enter what its label says.`);
         focus('in-material');
       },
     };
   }
 
   /** What stands above everything else: what is not kept, what waits, and a clock that is behind. */
-  private notes() {
-    const { storage, unsaved } = this;
-    const out = <button type="button" onClick={() => { this.write('json').catch((error: unknown) => this.fail(error)); }}>Save as a file (JSON)</button>;
+  #notes() {
+    const [storage, unsaved] = [this.#storage, this.#unsaved];
+    const out = <button type="button" onClick={() => { this.#write('json').catch((error: unknown) => this.#fail(error)); }}>Save as a file (JSON)</button>;
     return (
       <>
-        {this.day.isBehind && <p class="note">The clock of this device is behind. Verdicts count from <Day day={this.day.on} />, the day of our evidence.</p>}
-        {this.example && (
-          <div class="note invented"><p><b>Invented example.</b> {this.example.register.invented} <button type="button" onClick={() => this.closeExample()}>{this.own ? 'Back to my own rack' : 'Close the example'}</button>{!this.own && <> <button type="button" onClick={() => this.startEmpty()}>Start empty</button></>}</p></div>
+        {this.#day.isBehind && <p class="note">The clock of this device is behind. Verdicts count from <Day day={this.#day.on} />, the day of our evidence.</p>}
+        {this.#example && (
+          <div class="note invented"><p><b>Invented example.</b> {this.#example.register.invented} <button type="button" onClick={() => this.#closeExample()}>{this.#own ? 'Back to my own rack' : 'Close the example'}</button>{!this.#own && <> <button type="button" onClick={() => this.#startEmpty()}>Start empty</button></>}</p></div>
         )}
-        {storage.is === 'refused' && <div class="note warn"><p><b>This browser does not keep the register</b> (<span data-input>{storage.why}</span>). Everything works, but only in this window. Export before you close it. {this.own && out}</p></div>}
+        {storage.is === 'refused' && <div class="note warn"><p><b>This browser does not keep the register</b> (<span data-input>{storage.why}</span>). Everything works, but only in this window. Export before you close it. {this.#own && out}</p></div>}
         {storage.is === 'gone' && (
-          <div class="note warn"><p><b>Another window has deleted the register from this browser.</b> What you see is only in this window. {out} <button type="button" onClick={() => { this.store.begin(null).then((copy) => { this.copy = copy; if (this.own) this.set(this.own); }).catch((error: unknown) => this.fail(error)); }}>Keep it in this browser again</button></p></div>
+          <div class="note warn"><p><b>Another window has deleted the register from this browser.</b> What you see is only in this window. {out} <button type="button" onClick={() => { this.#store.begin(null).then((copy) => { this.#copy = copy; if (this.#own) this.#set(this.#own); }).catch((error: unknown) => this.#fail(error)); }}>Keep it in this browser again</button></p></div>
         )}
         {storage.is === 'unreadable' && (
           <div class="note warn"><p><b>What this browser keeps cannot be read here</b> (<span data-input>{storage.why}</span>). Reload the page first: it may have been written by a newer form of it. Nothing is overwritten. <button type="button" onClick={() => save('rack-as-kept.json', JSON.stringify(storage.raw, null, 1), 'application/json')}>Save it as it is</button></p></div>
         )}
-        {this.pending && this.view.is !== 'merge' && <div class="note warn"><p><b>Two copies differ.</b> {this.pending.isWindow ? 'What you change here is not kept until you have chosen.' : 'The import waits for you.'} <a href="#merge">Choose</a></p></div>}
-        {!this.example && storage.is === 'kept' && unsaved > 0 && (this.exported === null || unsaved >= EDITS_PER_FILE) && (
-          <div class="note"><p>{this.exported === null ? 'Kept in this browser. No file of it exists yet, and a browser can lose what it keeps.' : <><span data-input>{unsaved}</span> edits are in no file yet.</>} {out}</p></div>
+        {this.#pending && this.#view.is !== 'merge' && <div class="note warn"><p><b>Two copies differ.</b> {this.#pending.isWindow ? 'What you change here is not kept until you have chosen.' : 'The import waits for you.'} <a href="#merge">Choose</a></p></div>}
+        {!this.#example && storage.is === 'kept' && unsaved > 0 && (this.#exported === null || unsaved >= EDITS_PER_FILE) && (
+          <div class="note"><p>{this.#exported === null ? 'Kept in this browser. No file of it exists yet, and a browser can lose what it keeps.' : <><span data-input>{unsaved}</span> edits are in no file yet.</>} {out}</p></div>
         )}
       </>
     );
   }
 
-  private start() {
+  #start() {
     return (
       <section class="start">
         <h2 id="start-title" tabIndex={-1}>Begin</h2>
         <p class="choices">
-          <button type="button" class="main" onClick={() => { this.openExample().catch((error: unknown) => this.fail(error)); }}>Try with an example rack</button>
-          <button type="button" class="main" onClick={() => this.startEmpty()}>Start empty</button>
+          <button type="button" class="main" onClick={() => { this.#openExample().catch((error: unknown) => this.#fail(error)); }}>Try with an example rack</button>
+          <button type="button" class="main" onClick={() => this.#startEmpty()}>Start empty</button>
           <a class="button" href="#files">Open a file</a>
         </p>
         <p class="hint">The example is invented. Your own register stays in this browser, and nothing is sent.</p>
@@ -455,28 +464,28 @@ class Rack extends Component {
     );
   }
 
-  private tools({ undo, redo }: History) {
+  #tools({ undo, redo }: History) {
     const last = (steps: History['undo']) => steps.at(-1)?.label;
     const tool = (direction: 'undo' | 'redo', word: string, label: string | undefined) =>
-      <button type="button" id={direction} aria-disabled={label === undefined} onClick={() => this.step(direction)}>{word}{label !== undefined && <span class="what" data-input>: {label}</span>}</button>;
+      <button type="button" id={direction} aria-disabled={label === undefined} onClick={() => this.#step(direction)}>{word}{label !== undefined && <span class="what" data-input>: {label}</span>}</button>;
     return <p class="tools undo">{tool('undo', 'Undo', last(undo))} {tool('redo', 'Redo', last(redo))}</p>;
   }
 
-  private list(history: History) {
-    const all = this.due(history.register);
-    const find = this.filter.trim().toLowerCase();
+  #list(history: History) {
+    const all = this.#due(history.register);
+    const find = this.#filter.trim().toLowerCase();
     const due = find === '' ? all : all.filter(({ item }) => itemName(item).toLowerCase().includes(find));
     const off = history.register.items.filter(({ removed }) => removed);
     const devices = all.reduce((sum, { item }) => sum + item.count, 0);
     return (
       <section class="list">
-        <h2 id="rack-title" tabIndex={-1}>{this.example ? 'The example rack' : 'My rack'}</h2>
+        <h2 id="rack-title" tabIndex={-1}>{this.#example ? 'The example rack' : 'My rack'}</h2>
         <p class="tools">
-          <a class="button" href="#add">Add several</a> <button type="button" onClick={() => this.addOne()}>Add one</button>{' '}
+          <a class="button" href="#add">Add several</a> <button type="button" onClick={() => this.#addOne()}>Add one</button>{' '}
           {all.length > 0 && (
             <>
-              <button type="button" onClick={() => { this.print().catch((error: unknown) => this.fail(error)); }}>Print sheet</button>{' '}
-              <button type="button" onClick={() => { this.write('ics').catch((error: unknown) => this.fail(error)); }}>Calendar file</button>{' '}
+              <button type="button" onClick={() => { this.#print().catch((error: unknown) => this.#fail(error)); }}>Print sheet</button>{' '}
+              <button type="button" onClick={() => { this.#write('ics').catch((error: unknown) => this.#fail(error)); }}>Calendar file</button>{' '}
             </>
           )}
           <a class="button" href="#files">Export and import</a>
@@ -484,11 +493,11 @@ class Rack extends Component {
         {all.length === 0 && off.length === 0 && <p>Nothing is on it yet. <a href="#add">Add several</a> takes one line for each device.</p>}
         {all.length > 0 && (
           <>
-            <p><span data-input>{devices}</span> {devices === 1 ? 'device' : 'devices'}{devices !== all.length && <> in <span data-input>{all.length}</span> items</>}, judged on <Day day={this.day.on} />. What is not known counts against the sling.</p>
-            {all.length > 9 && <div class="field find"><label for="find">Find by name</label><input id="find" type="search" value={this.filter} onInput={({ currentTarget }) => { this.filter = currentTarget.value; this.forceUpdate(); }} />{find !== '' && <span role="status"><span data-input>{due.length}</span> found</span>}</div>}
-            <RackList due={due} reasonsOf={this.reasonsOf} on={this.day.on} rules={setup.rules} shown={this.shown} onMore={(group) => {
+            <p><span data-input>{devices}</span> {devices === 1 ? 'device' : 'devices'}{devices !== all.length && <> in <span data-input>{all.length}</span> items</>}, judged on <Day day={this.#day.on} />. What is not known counts against the sling.</p>
+            {all.length > 9 && <div class="field find"><label for="find">Find by name</label><input id="find" type="search" value={this.#filter} onInput={({ currentTarget }) => { this.#filter = currentTarget.value; this.forceUpdate(); }} />{find !== '' && <span role="status"><span data-input>{due.length}</span> found</span>}</div>}
+            <RackList due={due} reasonsOf={this.#reasonsOf} on={this.#day.on} rules={setup.rules} shown={this.#shown} onMore={(group) => {
               const next = due.filter(({ item }) => !document.getElementById(`row-${item.id}`));
-              this.shown[group] += ROWS_AT_ONCE;
+              this.#shown[group] += ROWS_AT_ONCE;
               this.forceUpdate(() => { const first = next.find(({ item }) => document.getElementById(`row-${item.id}`)); if (first) focus(`row-${first.item.id}`); });
             }} />
           </>
@@ -496,61 +505,61 @@ class Rack extends Component {
         {off.length > 0 && (
           <details class="off">
             <summary>Off the rack <span class="count" data-input>{off.length}</span></summary>
-            <ul>{off.slice(0, this.shown.later).map((item) => <li key={item.id}><a href={itemHash(item.id)} id={`row-${item.id}`} data-input>{itemName(item)}</a></li>)}</ul>
+            <ul>{off.slice(0, this.#shown.later).map((item) => <li key={item.id}><a href={itemHash(item.id)} id={`row-${item.id}`} data-input>{itemName(item)}</a></li>)}</ul>
           </details>
         )}
       </section>
     );
   }
 
-  private body() {
-    const { view, history, more } = this;
-    const fail = (error: unknown): void => this.fail(error);
+  #body() {
+    const [view, history, more] = [this.#view, this.#history, this.#more];
+    const fail = (error: unknown): void => this.#fail(error);
     if (view.is === 'files' && more) {
       const props: FilesProps = {
-        hasRegister: history !== null, isExample: this.example !== null,
-        editsSince: this.exported === null ? null : this.unsaved, refused: this.refused, pasted: this.pasted, schema: `${setup.base}rack/schema.json`,
-        onPasted: (text) => { this.pasted = text; this.forceUpdate(); },
-        onFile: (file) => { file.arrayBuffer().then((bytes) => this.bring(file.name, new Uint8Array(bytes))).catch(fail); },
-        onText: (text) => { this.bring('the pasted text', text).catch(fail); },
-        onExport: (kind) => { this.write(kind).catch(fail); },
-        onForget: () => { this.forget().catch(fail); },
-        onExample: () => { this.openExample().catch(fail); },
+        hasRegister: history !== null, isExample: this.#example !== null,
+        editsSince: this.#exported === null ? null : this.#unsaved, refused: this.#refused, pasted: this.#pasted,
+        onPasted: (text) => { this.#pasted = text; this.forceUpdate(); },
+        onFile: (file) => { file.arrayBuffer().then((bytes) => this.#bring(file.name, new Uint8Array(bytes))).catch(fail); },
+        onText: (text) => { this.#bring('the pasted text', text).catch(fail); },
+        onExport: (kind) => { this.#write(kind).catch(fail); },
+        onForget: () => { this.#forget().catch(fail); },
+        onExample: () => { this.#openExample().catch(fail); },
       };
       return <more.FilesView {...props} />;
     }
-    if (!history) return this.start();
+    if (!history) return this.#start();
     if (view.is === 'add' && more) {
-      return <more.AddView text={this.lines} onText={(text) => { this.lines = text; this.forceUpdate(); }} onAdd={(drafts, left) => {
-        this.edit((register, by) => addItems(register, by, drafts), `Add ${plural(drafts.length, 'item')}`, `${plural(drafts.length, 'item')} added.${left ? ' What was not understood is still in the box.' : ''}`);
-        this.lines = left;
-        if (left) { this.forceUpdate(); focus('in-lines'); } else this.go('#rack');
+      return <more.AddView text={this.#lines} onText={(text) => { this.#lines = text; this.forceUpdate(); }} onAdd={(drafts, left) => {
+        this.#edit((register, by) => addItems(register, by, drafts), `Add ${plural(drafts.length, 'item')}`, `${plural(drafts.length, 'item')} added.${left ? ' What was not understood is still in the box.' : ''}`);
+        this.#lines = left;
+        if (left) { this.forceUpdate(); focus('in-lines'); } else this.#go('#rack');
       }} />;
     }
-    if (view.is === 'merge' && more && this.pending) {
-      const { pending } = this;
-      const merged = pending.mergeNow(history.register, this.by);
-      const cancel = (): void => { if (!pending.isWindow) { this.pending = null; this.said = 'Not merged. The register is as it was.'; } this.go('#rack'); };
-      return <more.ConflictsView from={pending.from} conflicts={merged.ok ? merged.conflicts : []} choices={this.choices} cancel={pending.isWindow ? 'Decide later' : 'Do not merge'}
-        onChoose={(choices) => { this.choices = choices; this.forceUpdate(); }} onSettle={() => this.settle()} onCancel={cancel} />;
+    if (view.is === 'merge' && more && this.#pending) {
+      const pending = this.#pending;
+      const merged = pending.mergeNow(history.register, this.#by);
+      const cancel = (): void => { if (!pending.isWindow) { this.#pending = null; this.#said = 'Not merged. The register is as it was.'; } this.#go('#rack'); };
+      return <more.ConflictsView eyes={setup.eyes} from={pending.from} conflicts={merged.ok ? merged.conflicts : []} choices={this.#choices} cancel={pending.isWindow ? 'Decide later' : 'Do not merge'}
+        onChoose={(choices) => { this.#choices = choices; this.forceUpdate(); }} onSettle={() => this.#settle()} onCancel={cancel} />;
     }
     const item = view.is === 'item' && history.register.items.find(({ id }) => id === view.id);
     if (item && more) {
-      const { on } = this.day;
-      return <more.ItemView item={item} verdict={itemVerdict(rules, item, on)} faults={slingHistory(item, on).faults} on={on} setup={setup} typed={this.typed} handlers={this.handlersOf(item)} />;
+      const { on } = this.#day;
+      return <more.ItemView item={item} verdict={itemVerdict(rules, item, on)} faults={slingHistory(item, on).faults} on={on} setup={setup} typed={this.#typed} handlers={this.#handlersOf(item)} />;
     }
-    return view.is === 'list' || view.is === 'merge' ? this.list(history) : <p>One moment.</p>;
+    return view.is === 'list' || view.is === 'merge' ? this.#list(history) : <p>One moment.</p>;
   }
 
   override render() {
-    if (!this.isReady) return <p>Opening the register.</p>;
-    const { history } = this;
+    if (!this.#isReady) return <p>Opening the register.</p>;
+    const history = this.#history;
     return (
       <div class="rack">
-        {this.notes()}
-        {history && this.tools(history)}
-        <p class="said" role="status" data-input>{this.said}</p>
-        {this.body()}
+        {this.#notes()}
+        {history && this.#tools(history)}
+        <p class="said" role="status" data-input>{this.#said}</p>
+        {this.#body()}
       </div>
     );
   }

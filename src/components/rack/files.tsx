@@ -3,6 +3,7 @@ import { Component } from 'preact';
 import { faultLine, type FileFault } from '../../rack/json-file.ts';
 import type { Choice, Conflict } from '../../rack/merge.ts';
 import { Day } from './list.tsx';
+import type { RackSetup } from './setup.ts';
 import { fieldName, valueText } from './words.ts';
 
 /** What an import said. */
@@ -21,7 +22,6 @@ export interface FilesProps {
   onExport: (kind: 'json' | 'csv') => void;
   onForget: () => void;
   onExample: () => void;
-  schema: string;
 }
 
 /** The view of files. */
@@ -29,12 +29,12 @@ export class FilesView extends Component<FilesProps, { asks: boolean }> {
   override state = { asks: false };
 
   override render() {
-    const { hasRegister, isExample, editsSince, refused, pasted, onPasted, onFile, onText, onExport, onForget, onExample, schema } = this.props;
+    const { hasRegister, isExample, editsSince, refused, pasted, onPasted, onFile, onText, onExport, onForget, onExample } = this.props;
     return (
       <section class="files">
         <p><a href="#rack">Back to the rack</a></p>
         <h2 id="files-title" tabIndex={-1}>Export and import</h2>
-        <p><a href="#kept">Where the register is kept, and what deletes it</a></p>
+        <p><a href="#kept">What the files are for, and where the register is kept</a></p>
         {hasRegister && (
           <>
             <h3>Export</h3>
@@ -43,11 +43,10 @@ export class FilesView extends Component<FilesProps, { asks: boolean }> {
               <button type="button" class="main" onClick={() => onExport('json')}>Save as a file (JSON)</button>{' '}
               <button type="button" onClick={() => onExport('csv')}>Save as a table (CSV)</button>
             </p>
-            <p class="hint">The file has everything, and another copy can be merged with it. The table is for spreadsheets; it lacks which edit came first. {editsSince === null ? 'No file was saved yet.' : <>Edits since the last file: <span data-input>{editsSince}</span>.</>} <a href={schema}>The schema of the file</a></p>
+            <p class="hint">{editsSince === null ? 'No file was saved yet.' : <>Edits since the last file: <span data-input>{editsSince}</span>.</>}</p>
           </>
         )}
         <h3>Import</h3>
-        <p>A file or table of a register. Into an empty rack it opens; with one that is there it is merged, and what differs is asked.</p>
         <div class="field"><label for="in-file">File</label><input id="in-file" type="file" accept=".json,.csv,application/json,text/csv" onChange={({ currentTarget }) => { const [file] = currentTarget.files ?? []; if (file) onFile(file); currentTarget.value = ''; }} /></div>
         <div class="field long"><label for="in-pasted">Or paste its text</label><textarea id="in-pasted" rows={4} spellcheck={false} value={pasted} onInput={({ currentTarget }) => onPasted(currentTarget.value)} /></div>
         <p><button type="button" aria-disabled={pasted.trim() === ''} onClick={() => pasted.trim() !== '' && onText(pasted)}>Import the text</button></p>
@@ -76,6 +75,7 @@ export class FilesView extends Component<FilesProps, { asks: boolean }> {
 export const conflictKey = ({ item, field }: Pick<Conflict, 'item' | 'field'>): string => `${item} ${field}`;
 
 export interface ConflictsProps {
+  eyes: RackSetup['eyes'];
   /** Where the other copy comes from, in the middle of a sentence. */
   from: string;
   conflicts: readonly Conflict[];
@@ -88,13 +88,13 @@ export interface ConflictsProps {
 }
 
 /** What both copies changed: each value in full, and none chosen beforehand. */
-export function ConflictsView({ from, conflicts, choices, onChoose, onSettle, onCancel, cancel }: ConflictsProps) {
+export function ConflictsView({ eyes, from, conflicts, choices, onChoose, onSettle, onCancel, cancel }: ConflictsProps) {
   const left = conflicts.filter((one) => !choices[conflictKey(one)]).length;
   const all = (choice: Choice) => onChoose(Object.fromEntries(conflicts.map((one) => [conflictKey(one), choice])));
   return (
     <section class="conflicts">
       <h2 id="merge-title" tabIndex={-1}>Two copies differ</h2>
-      <p>Both this register and {from} have another value here, and it is not known which came later. Choose for each. Everything else is merged already, and nothing is written before you settle it.</p>
+      <p>Here and in {from} these were changed apart from each other. Choose for each; nothing is written before that.</p>
       <p><button type="button" onClick={() => all('mine')}>All as here</button> <button type="button" onClick={() => all('theirs')}>All as in the other</button></p>
       {conflicts.map((one) => {
         const key = conflictKey(one);
@@ -105,7 +105,7 @@ export function ConflictsView({ from, conflicts, choices, onChoose, onSettle, on
             {(['mine', 'theirs'] as const).map((side) => (
               <label key={side} class="tick">
                 <input type="radio" name={`choice ${key}`} checked={choices[key] === side} onChange={() => onChoose({ ...choices, [key]: side })} />
-                <span>{side === 'mine' ? 'Here' : 'In the other'}: <b data-input>{valueText(one.field, one[side])}</b>{one.changed[side] && <span class="soft"> (item last edited <Day day={one.changed[side].slice(0, 10)} />)</span>}</span>
+                <span>{side === 'mine' ? 'Here' : 'In the other'}: <b data-input>{valueText(one.field, one[side], eyes)}</b>{one.changed[side] && <span class="soft"> (item last edited <Day day={one.changed[side].slice(0, 10)} />)</span>}</span>
               </label>
             ))}
           </fieldset>

@@ -12,7 +12,7 @@ import { Choice, type Read, readDate, readNumber, Text, type TextProps, Ticks } 
 import { Count, Day, HeadlineView } from './list.tsx';
 import { replaceHref, retireHref } from './next-steps.ts';
 import type { RackSetup } from './setup.ts';
-import { EYES, faultText, findingsText, openText, ruleName } from './words.ts';
+import { FIELDS, faultText, findingsText, openText, ruleName } from './words.ts';
 
 /** An inspection that is being written. */
 export type Draft = Omit<Inspection, 'id'>;
@@ -87,7 +87,7 @@ class Events extends Component<{ item: Item; typed: Typed; write: ItemHandlers['
     const put = (next: readonly RackEvent[] | null): void => write('sling.events', next);
     return (
       <fieldset class="ticks" id="in-events">
-        <legend>What happened to it</legend>
+        <legend>{FIELDS['sling.events']}</legend>
         <label class="tick"><input type="checkbox" checked={events === null} onChange={({ currentTarget }) => put(currentTarget.checked ? null : [])} />don’t know</label>
         {events?.length === 0 && <p class="hint">Nothing listed: none of these happened.</p>}
         {events?.map((event, at) => {
@@ -124,9 +124,9 @@ class Events extends Component<{ item: Item; typed: Typed; write: ItemHandlers['
 }
 
 /** What is known of the item. Each field is one edit. */
-class ItemFields extends Component<Pick<ItemProps, 'item' | 'typed' | 'handlers'>> {
+class ItemFields extends Component<Pick<ItemProps, 'item' | 'setup' | 'typed' | 'handlers'>> {
   /** A field that is read from text. A text that cannot be read is kept as it was typed. */
-  private field<T>(field: FieldKey, label: string, value: string, read: (text: string) => Read<T>, more: Partial<TextProps> = {}) {
+  #field<T>(field: FieldKey, value: string, read: (text: string) => Read<T>, more: Partial<TextProps> = {}) {
     const { item, typed, handlers } = this.props;
     const key = `${item.id} ${field}`;
     const onWrite = (text: string): void => {
@@ -138,11 +138,11 @@ class ItemFields extends Component<Pick<ItemProps, 'item' | 'typed' | 'handlers'
       }
       this.forceUpdate();
     };
-    return <Text id={`in-${field.replaceAll('.', '-')}`} label={label} value={value} fault={typed.faults.get(key)} onWrite={onWrite} {...more} />;
+    return <Text id={`in-${field.replaceAll('.', '-')}`} label={FIELDS[field] as string} value={value} fault={typed.faults.get(key)} onWrite={onWrite} {...more} />;
   }
 
   override render() {
-    const { item, typed, handlers: { write } } = this.props;
+    const { item, setup, typed, handlers: { write } } = this.props;
     const { sling } = item;
     const asIs = (text: string): Read<string> => ({ value: text });
     const number = (value: number | null): string => (value === null ? '' : String(value));
@@ -155,34 +155,34 @@ class ItemFields extends Component<Pick<ItemProps, 'item' | 'typed' | 'handlers'
     return (
       <section class="known" aria-labelledby="known-title">
         <h3 id="known-title">What is known of it</h3>
-        {this.field('name', 'Name', item.name, asIs, { maxLength: 200 })}
+        {this.#field('name', item.name, asIs, { maxLength: 200 })}
         <div class="pair">
-          {this.field('count', 'How many alike', String(item.count), count, { unit: ' ' })}
-          {this.field('ratingKn', 'Marked rating', number(item.ratingKn), readNumber(1, 40), { unit: 'kN' })}
+          {this.#field('count', String(item.count), count, { unit: ' ' })}
+          {this.#field('ratingKn', number(item.ratingKn), readNumber(1, 40), { unit: 'kN' })}
         </div>
-        <Choice id="in-eye" label="Eye: what the sling sits in" value={item.eye} answers={RACK_EYES.map((one) => [one, EYES[one]])} onChoose={(value) => write('eye', value)} />
+        <Choice id="in-eye" label={FIELDS['eye'] as string} value={item.eye} answers={RACK_EYES.map((one) => [one, setup.eyes[one]])} onChoose={(value) => write('eye', value)} />
         <div class="pair">
-          <Choice id="in-material" label="Material of the sling" value={sling.material} answers={RACK_MATERIALS.map((one) => [one, MATERIAL_ANSWERS[one] as string])} onChoose={(value) => write('sling.material', value)} />
-          {this.field('sling.widthMm', 'Width, or diameter of cord', number(sling.widthMm), readNumber(WIDTH_RANGE_MM.low, WIDTH_RANGE_MM.high), { unit: 'mm' })}
+          <Choice id="in-material" label={FIELDS['sling.material'] as string} value={sling.material} answers={RACK_MATERIALS.map((one) => [one, MATERIAL_ANSWERS[one] as string])} onChoose={(value) => write('sling.material', value)} />
+          {this.#field('sling.widthMm', number(sling.widthMm), readNumber(WIDTH_RANGE_MM.low, WIDTH_RANGE_MM.high), { unit: 'mm' })}
         </div>
         <div class="pair">
-          {this.field('sling.made', 'Made', day(sling.made), readDate)}
-          {this.field('sling.firstUse', 'First used', day(sling.firstUse), readDate)}
+          {this.#field('sling.made', day(sling.made), readDate)}
+          {this.#field('sling.firstUse', day(sling.firstUse), readDate)}
         </div>
         <p class="hint" data-input>A year, a month or a day: 2019, 2019-04 or 2019-04-17. A year counts from its first day.</p>
-        <Choice id="in-use" label="Use" value={sling.use} answers={RACK_USES.map((one) => [one, USE_ANSWERS[one]])} onChoose={(value) => write('sling.use', value)} />
-        <Ticks id="in-exposures" legend="What it was exposed to" value={sling.exposures} answers={EXPOSURES.map((one) => [one, EXPOSURE_ANSWERS[one]])} onTick={(value) => write('sling.exposures', value)} />
+        <Choice id="in-use" label={FIELDS['sling.use'] as string} value={sling.use} answers={RACK_USES.map((one) => [one, USE_ANSWERS[one]])} onChoose={(value) => write('sling.use', value)} />
+        <Ticks id="in-exposures" legend={FIELDS['sling.exposures'] as string} value={sling.exposures} answers={EXPOSURES.map((one) => [one, EXPOSURE_ANSWERS[one]])} onTick={(value) => write('sling.exposures', value)} />
         <Events item={item} typed={typed} write={write} />
         <fieldset>
           <legend>What the maker prints</legend>
           <p class="hint">In the instruction of the device or the sling. Where it is stricter, it decides. Leave empty what is not printed.</p>
-          {this.field('sling.maker.retireBy', 'Retire by', day(sling.maker.retireBy), readDate)}
+          {this.#field('sling.maker.retireBy', day(sling.maker.retireBy), readDate)}
           <div class="pair">
-            {this.field('sling.maker.yearsFromMade', 'Longest life from manufacture', number(sling.maker.yearsFromMade), years, { unit: 'years' })}
-            {this.field('sling.maker.yearsFromFirstUse', 'Longest life from first use', number(sling.maker.yearsFromFirstUse), years, { unit: 'years' })}
+            {this.#field('sling.maker.yearsFromMade', number(sling.maker.yearsFromMade), years, { unit: 'years' })}
+            {this.#field('sling.maker.yearsFromFirstUse', number(sling.maker.yearsFromFirstUse), years, { unit: 'years' })}
           </div>
         </fieldset>
-        {this.field('notes', 'Notes', item.notes, asIs, { isLong: true, maxLength: 4000 })}
+        {this.#field('notes', item.notes, asIs, { isLong: true, maxLength: 4000 })}
       </section>
     );
   }
@@ -190,40 +190,40 @@ class ItemFields extends Component<Pick<ItemProps, 'item' | 'typed' | 'handlers'
 
 /** Inspections: a new one, and those there are, the newest first. */
 class Inspections extends Component<Pick<ItemProps, 'item' | 'on' | 'typed' | 'handlers'>> {
-  private draft(): Draft {
+  #draft(): Draft {
     const { typed, item, on } = this.props;
     return typed.drafts.get(item.id) ?? { day: on, findings: [], by: '', note: '' };
   }
 
-  private change(part: Partial<Draft>): void {
-    this.props.typed.drafts.set(this.props.item.id, { ...this.draft(), ...part });
+  #change(part: Partial<Draft>): void {
+    this.props.typed.drafts.set(this.props.item.id, { ...this.#draft(), ...part });
     this.forceUpdate();
   }
 
   override render() {
     const { item, handlers } = this.props;
-    const { day, findings, by, note } = this.draft();
+    const { day, findings, by, note } = this.#draft();
     const isDay = /^\d{4}-\d{2}-\d{2}$/.test(day);
     return (
       <section class="looks" aria-labelledby="looks-title">
         <h3 id="looks-title" tabIndex={-1}>Inspections</h3>
         <form class="look" onSubmit={(event) => {
           event.preventDefault();
-          if (isDay) handlers.inspect(this.draft());
+          if (isDay) handlers.inspect(this.#draft());
           else document.getElementById('in-look-day')?.focus();
         }}>
           <div class="field">
             <label for="in-look-day">Day of a new inspection</label>
-            <input id="in-look-day" type="date" required min="1950-01-01" value={day} onChange={({ currentTarget }) => this.change({ day: currentTarget.value })} />
+            <input id="in-look-day" type="date" required min="1950-01-01" value={day} onChange={({ currentTarget }) => this.#change({ day: currentTarget.value })} />
           </div>
-          <Ticks id="in-findings" legend="Run the whole sling through your fingers, in good light. Found:" value={findings} isKnown answers={FINDINGS.map((one) => [one, FINDING_ANSWERS[one]])} onTick={(value) => this.change({ findings: value ?? [] })} />
+          <Ticks id="in-findings" legend="Run the whole sling through your fingers, in good light. Found:" value={findings} isKnown answers={FINDINGS.map((one) => [one, FINDING_ANSWERS[one]])} onTick={(value) => this.#change({ findings: value ?? [] })} />
           <div class="field">
             <label for="in-look-by">By</label>
-            <input id="in-look-by" type="text" maxLength={200} value={by} autocomplete="off" onInput={({ currentTarget }) => this.change({ by: currentTarget.value })} />
+            <input id="in-look-by" type="text" maxLength={200} value={by} autocomplete="off" onInput={({ currentTarget }) => this.#change({ by: currentTarget.value })} />
           </div>
           <div class="field long">
             <label for="in-look-note">Note</label>
-            <textarea id="in-look-note" rows={2} maxLength={4000} value={note} onInput={({ currentTarget }) => this.change({ note: currentTarget.value })} />
+            <textarea id="in-look-note" rows={2} maxLength={4000} value={note} onInput={({ currentTarget }) => this.#change({ note: currentTarget.value })} />
           </div>
           <p><button type="submit">Add the inspection</button></p>
         </form>

@@ -1,5 +1,5 @@
 /** What the page of the rack hands to its script. Small, and part of the HTML. */
-import type { VerdictRule } from '../../records/schema.ts';
+import type { Eye, VerdictRule } from '../../records/schema.ts';
 
 export interface RackSetup {
   /** Folder that the site is served from, with its closing slash. */
@@ -8,6 +8,8 @@ export interface RackSetup {
   asOf: string;
   /** Rules by id. Their figures stand on the page of the verdict. */
   rules: Record<string, Omit<VerdictRule, 'figures'>>;
+  /** Eyes, as the comparison names them. */
+  eyes: Readonly<Record<Eye, string>>;
 }
 
 /** Address of the example rack. */

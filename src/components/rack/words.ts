@@ -9,24 +9,16 @@ import { MAKER_RULES, type Reason } from '../../retirement/verdict.ts';
 import { EVENT_ANSWERS, EXPOSURE_ANSWERS, fieldWords, FINDING_ANSWERS, USE_ANSWERS } from '../retirement/words.ts';
 import type { RackSetup } from './setup.ts';
 
-/** As the comparison names them; a test holds the two together. */
-export const EYES: Readonly<Record<Eye, string>> = {
-  'bare-wire': 'bare wire',
-  'sleeved-wire': 'wire in a plastic sleeve',
-  'wire-under-bar': 'wire under a plastic bar',
-  'metal-bar': 'metal bar or forged loop',
-  'twin-eye': 'twin eye',
-};
-
-const FIELDS: Readonly<Record<string, string>> = {
-  name: 'name', ratingKn: 'marked rating', eye: 'eye', count: 'how many', notes: 'notes', removed: 'on the rack or off it',
-  'sling.material': 'material', 'sling.widthMm': 'width', 'sling.made': 'date of manufacture', 'sling.firstUse': 'first use', 'sling.use': 'use',
-  'sling.exposures': 'exposures', 'sling.events': 'events', 'sling.maker.retireBy': 'the maker’s last day',
-  'sling.maker.yearsFromMade': 'the maker’s life from manufacture', 'sling.maker.yearsFromFirstUse': 'the maker’s life from first use',
+/** Fields as the form calls them. */
+export const FIELDS: Readonly<Record<string, string>> = {
+  name: 'Name', ratingKn: 'Marked rating', eye: 'Eye: what the sling sits in', count: 'How many alike', notes: 'Notes', removed: 'On the rack or off it',
+  'sling.material': 'Material', 'sling.widthMm': 'Width, or diameter of cord', 'sling.made': 'Date of manufacture', 'sling.firstUse': 'First use', 'sling.use': 'Use',
+  'sling.exposures': 'What it was exposed to', 'sling.events': 'What happened to it', 'sling.maker.retireBy': 'Last day that the maker prints',
+  'sling.maker.yearsFromMade': 'Longest life from manufacture', 'sling.maker.yearsFromFirstUse': 'Longest life from first use',
 };
 
 /** A field in the middle of a sentence. */
-export const fieldName = (field: FieldKey): string => FIELDS[field] ?? 'inspection';
+export const fieldName = (field: FieldKey): string => (FIELDS[field] ?? 'Inspection').replace(/^./, (letter) => letter.toLowerCase());
 
 const NOT_KNOWN = 'not known';
 const listed = (texts: readonly string[]): string => (texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`);
@@ -35,7 +27,7 @@ const listed = (texts: readonly string[]): string => (texts.length < 2 ? texts.j
 export const findingsText = (findings: readonly SlingFinding[]): string => listed(findings.map((one) => FINDING_ANSWERS[one])) || 'nothing found';
 
 /** The value of a field as a reader reads it. */
-export function valueText(field: FieldKey, value: unknown): string {
+export function valueText(field: FieldKey, value: unknown, eyes: RackSetup['eyes']): string {
   if (field.startsWith('inspections/')) {
     const look = value as Inspection | null;
     return look ? `${look.day}: ${findingsText(look.findings)}${look.by && `, by ${look.by}`}${look.note && ` (${look.note})`}` : 'taken out';
@@ -43,7 +35,7 @@ export function valueText(field: FieldKey, value: unknown): string {
   if (field === 'removed') return value ? 'off the rack' : 'on the rack';
   if (value === null || value === '') return field === 'notes' || field === 'name' ? 'empty' : NOT_KNOWN;
   switch (field) {
-    case 'eye': return EYES[value as Eye];
+    case 'eye': return eyes[value as Eye];
     case 'sling.material': return FIBRE_NAMES[value as 'hmpe'] as string;
     case 'sling.use': return USE_ANSWERS[value as 'stored'];
     case 'sling.exposures': return listed((value as 'light'[]).map((one) => EXPOSURE_ANSWERS[one])) || 'none';
@@ -56,10 +48,10 @@ export function valueText(field: FieldKey, value: unknown): string {
   }
 }
 
-const MAKER: Readonly<Record<string, string>> = {
-  [MAKER_RULES[0]]: 'The day that the maker prints',
-  [MAKER_RULES[1]]: 'The longest life from manufacture that the maker prints',
-  [MAKER_RULES[2]]: 'The longest life from first use that the maker prints',
+const MAKER: Readonly<Record<string, string | undefined>> = {
+  [MAKER_RULES[0]]: FIELDS['sling.maker.retireBy'],
+  [MAKER_RULES[1]]: `${FIELDS['sling.maker.yearsFromMade']} that the maker prints`,
+  [MAKER_RULES[2]]: `${FIELDS['sling.maker.yearsFromFirstUse']} that the maker prints`,
 };
 
 /** Name of the rule behind a reason. */
@@ -73,5 +65,5 @@ export function faultText({ field, why }: DateFault): string {
   if (why === 'of-earlier-sling') return 'An inspection before the sling was made was of an earlier sling. It is not counted.';
   if (why === 'before-made') return 'The first use lies before the date of manufacture. One of them is wrong, so both count as not known.';
   if (field === 'inspected') return 'An inspection is dated on a day to come. What it found counts; what it did not find does not.';
-  return `The ${FIELDS[`sling.${field}`]} lies in the time to come by the day of asking. It counts as not known.`;
+  return `${FIELDS[`sling.${field}`]}: a day to come. It counts as not known.`;
 }
