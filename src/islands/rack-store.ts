@@ -38,13 +38,13 @@ function opened(): Promise<IDBDatabase> {
 }
 
 /** Runs one transaction; it counts once the browser says that it is complete. */
-async function transact<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore, result: (value: T) => void) => void): Promise<T | undefined> {
+async function transact<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore, result: (value: T) => void, fail: (error: unknown) => void) => void): Promise<T | undefined> {
   const database = await opened();
   try {
     return await new Promise<T | undefined>((done, fail) => {
       let value: T | undefined;
       const transaction = database.transaction(STORE, mode);
-      work(transaction.objectStore(STORE), (result) => { value = result; });
+      work(transaction.objectStore(STORE), (result) => { value = result; }, fail);
       transaction.oncomplete = () => done(value);
       transaction.onabort = () => fail(transaction.error);
     });
@@ -157,7 +157,7 @@ export class RackStore {
   }
 
   async #write(wanted: Wanted): Promise<Outcome> {
-    const outcome = await transact<Outcome>('readwrite', (store, result) => {
+    const outcome = await transact<Outcome>('readwrite', (store, result, fail) => {
       const request = store.get(KEY);
       request.onsuccess = () => {
         const now = request.result as Kept | undefined;
@@ -168,8 +168,12 @@ export class RackStore {
         if (!now && this.#revision !== null) return result({ is: 'gone' });
         const revision = (this.#revision ?? 0) + 1;
         const copies = [...new Set([...(now?.copies ?? []), this.#copy])];
-        store.put({ ...wanted, lineage: this.#lineage, copies, revision } satisfies Kept, KEY);
-        result({ is: 'kept', revision });
+        try {
+          store.put({ ...wanted, lineage: this.#lineage, copies, revision } satisfies Kept, KEY);
+          result({ is: 'kept', revision });
+        } catch (error) {
+          fail(error);
+        }
       };
     });
     return outcome as Outcome;

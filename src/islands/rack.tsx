@@ -159,10 +159,11 @@ class Rack extends Component {
     const before = this.#view;
     this.#view = view;
     Promise.resolve(view.is === 'list' || this.#load()).then(() => {
-      this.forceUpdate();
-      if (isFirst || before === view) return;
-      if (view.is !== 'list') return focus({ item: 'item-title', add: 'add-title', files: 'files-title', merge: 'merge-title' }[view.is]);
-      focus(before.is === 'item' && document.getElementById(`row-${before.id}`) ? `row-${before.id}` : 'rack-title');
+      this.forceUpdate(() => {
+        if (isFirst || this.#view !== view) return;
+        if (view.is !== 'list') return focus(`${view.is}-title`);
+        focus(before.is === 'item' && document.getElementById(`row-${before.id}`) ? `row-${before.id}` : 'rack-title');
+      });
     }).catch((error: unknown) => this.#fail(error));
     this.forceUpdate();
   }
