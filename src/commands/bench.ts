@@ -17,7 +17,7 @@ import { benchFigures } from './bench-figures.ts';
 import { asBase, serveDirectory } from './static-server.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const PARTS = ['comparison', 'page', 'build', 'figures'] as const;
+const PARTS = ['comparison', 'page', 'build', 'figures', 'rack'] as const;
 type Part = (typeof PARTS)[number];
 
 /** A measured time or memory and the most that the design allows it. */
@@ -165,6 +165,7 @@ if (wanted('comparison')) lines.push(...(await benchComparison()));
 if (wanted('page')) lines.push(...(await benchPage()));
 if (wanted('build')) lines.push(...benchBuild());
 if (wanted('figures')) lines.push(...(await benchFigures(root)));
+if (wanted('rack')) lines.push(...(await import('./bench-rack.ts')).benchRack());
 let over = 0;
 for (const line of lines) {
   const { what, budget } = line;

@@ -1,5 +1,5 @@
 /** Files and copies of a register, in one part that comes when it is needed. */
-import { csvMerge, type CsvTable, readRegisterCsv, withCsvRows } from '../rack/csv-file.ts';
+import { csvMerge, type CsvTable, readRegisterCsv } from '../rack/csv-file.ts';
 import { type Imported, readRegisterJson, textOfFile } from '../rack/json-file.ts';
 import { type Merge, merge } from '../rack/merge.ts';
 import type { By, Register } from '../rack/types.ts';
@@ -15,16 +15,10 @@ export interface Incoming {
   /** Whether it is a whole register, with its counts of edits. */
   isWhole: boolean;
   merge: (mine: Register, by: By) => Merge;
-  /** Puts it into an empty register. */
-  into: (empty: Register, by: By) => Register;
 }
 
-const ofRegister = (theirs: Register): Incoming => ({ invented: theirs.invented, isWhole: true, merge: (mine) => merge(mine, theirs), into: () => theirs });
-const ofTable = (table: CsvTable): Incoming => ({
-  invented: table.invented, isWhole: false,
-  merge: (mine, by) => csvMerge(mine, by, table),
-  into: (empty, by) => withCsvRows(empty, by, table.rows),
-});
+const ofRegister = (theirs: Register): Incoming => ({ invented: theirs.invented, isWhole: true, merge: (mine) => merge(mine, theirs) });
+const ofTable = (table: CsvTable): Incoming => ({ invented: table.invented, isWhole: false, merge: (mine, by) => csvMerge(mine, by, table) });
 
 /** Reads a register or a table, told apart by how it begins. Total: never throws. */
 export function readImport(content: string | Uint8Array): Imported<Incoming> {

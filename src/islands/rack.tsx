@@ -19,6 +19,7 @@ import { shapeFaults } from '../rack/shape.ts';
 import { itemReasons, itemVerdict, type Rules, slingHistory } from '../rack/sling-history.ts';
 import type { By, Item, Register } from '../rack/types.ts';
 import type { Reason } from '../retirement/verdict.ts';
+import type { Incoming } from './rack-exchange.ts';
 import { drawName, type Kept, RackStore, type Wanted } from './rack-store.ts';
 import { save } from './save-file.ts';
 
@@ -151,10 +152,13 @@ class Rack extends Component {
 
   /** Reads the view from the address. Other anchors of the page leave the view as it is. */
   #route(isFirst = !this.#isReady): void {
-    const hash = decodeURIComponent(location.hash.slice(1));
+    const hash = location.hash.slice(1);
     const item = /^item-(.+)$/.exec(hash)?.[1];
     const named = (['add', 'files', 'merge'] as const).find((one) => one === hash);
-    if (hash !== '' && hash !== 'rack' && !item && !named) return this.forceUpdate();
+    if (hash !== '' && hash !== 'rack' && !item && !named) {
+      this.forceUpdate();
+      return;
+    }
     const view: View = item && this.#history?.register.items.some(({ id }) => id === item) ? { is: 'item', id: item } : { is: named === 'merge' && !this.#pending ? 'list' : (named ?? 'list') };
     const before = this.#view;
     this.#view = view;
@@ -250,10 +254,16 @@ class Rack extends Component {
     const [pending, history] = [this.#pending, this.#history];
     if (!pending || !history || !this.#more) return;
     const merged = pending.mergeNow(history.register, this.#by);
-    if (!merged.ok) return this.#say(merged.why);
+    if (!merged.ok) {
+      this.#say(merged.why);
+      return;
+    }
     const { conflictKey } = this.#more;
     const chosen = merged.conflicts.map((one) => this.#choices[conflictKey(one)]);
-    if (chosen.includes(undefined)) return this.forceUpdate();
+    if (chosen.includes(undefined)) {
+      this.forceUpdate();
+      return;
+    }
     this.#pending = null;
     if (pending.isWindow) this.#store.seen(pending.isWindow);
     const next = merged.settled(chosen as Choice[], this.#by);
@@ -269,17 +279,13 @@ class Rack extends Component {
     const read = readImport(content);
     const refuse = (refused: Omit<Refused, 'name'>): void => {
       this.#refused = { name, ...refused };
-      this.#say(`Not imported: ${name}. The reasons stand below.`);
+      this.#say(`Not imported: ${name}.`);
       focus('refused');
     };
     if (!read.ok) return refuse({ faults: read.faults, why: null });
     const incoming = read.value;
     const isEmpty = !this.#example && (!this.#own || isUntouched(this.#own.register));
-    if (isEmpty && incoming.invented !== null) {
-      this.#example = startHistory(incoming.into(emptyRegister(incoming.invented), { copy: this.#exampleCopy, at: moment() }));
-      this.#done(`${name} is an invented example. It is open, and nothing of it is kept.`);
-      return;
-    }
+    if (isEmpty && incoming.invented !== null) return this.#show(incoming, `${name} is an invented example. It is open, and nothing of it is kept.`);
     const now = this.#history ?? startHistory(emptyRegister());
     const merged = incoming.merge(now.register, this.#by);
     if (!merged.ok) return refuse({ faults: null, why: merged.why });
@@ -292,9 +298,17 @@ class Rack extends Component {
       this.#set(startHistory(next));
       return this.#done(`${name} is open: ${plural(onRack(next).length, 'item')} on the rack.`);
     }
-    if (next === now.register) return this.#done(`${name} has nothing that is not here.`);
-    this.#set(recorded(now, next, `Import of ${name}`));
-    this.#done(`${name} is merged: ${plural(next.items.length - now.register.items.length, 'new item')}. Undo takes it back.`);
+    if (next !== now.register) this.#set(recorded(now, next, `Import of ${name}`));
+    this.#done(`${name} is merged: ${plural(next.items.length - now.register.items.length, 'new item')}.`);
+  }
+
+  /** Opens an example. It stands apart from the reader's own register. */
+  #show(incoming: Incoming, said: string): void {
+    const merged = incoming.merge(emptyRegister(incoming.invented), { copy: this.#exampleCopy, at: moment() });
+    if (!merged.ok) return;
+    this.#example = startHistory(merged.settled());
+    this.#refused = null;
+    this.#done(said);
   }
 
   #done(said: string): void {
@@ -310,9 +324,10 @@ class Rack extends Component {
     if (!register) return;
     const { on } = this.#day;
     const text = kind === 'json' ? registerJson(register) : kind === 'csv' ? registerCsv(register) : registerCalendar(register, this.#verdictOf, moment(), on);
-    if (text === null) return this.#say('There is nothing on the rack, so the calendar would be empty.');
+    // No calendar is empty, and nothing offers one of an empty rack.
+    if (text === null) return;
     const name = `${register.invented ? 'invented-example-' : ''}rack-${on}.${kind}`;
-    save(name, text, { json: 'application/json', csv: 'text/csv;charset=utf-8', ics: 'text/calendar;charset=utf-8' }[kind]);
+    save(name, text, kind === 'ics' ? 'text/calendar' : undefined);
     if (kind === 'json' && !this.#example && this.#own) {
       this.#exported = register.seen;
       this.#store.keep({ register: this.#own.register, exported: this.#exported });
@@ -356,8 +371,7 @@ class Rack extends Component {
     const [answer, { readImport }] = await Promise.all([fetch(exampleAddress(setup.base)), this.#load()]);
     const read = readImport(await answer.text());
     if (!read.ok) throw new Error('the example cannot be read');
-    this.#example = startHistory(read.value.into(emptyRegister(), { copy: this.#exampleCopy, at: moment() }));
-    this.#done('The example rack is open. It is invented, and nothing of it is kept.');
+    this.#show(read.value, 'The example rack is open. It is invented, and nothing of it is kept.');
     focus('rack-title');
   }
 
@@ -365,14 +379,14 @@ class Rack extends Component {
     this.#example = null;
     this.#typed.faults.clear();
     this.#typed.drafts.clear();
-    this.#done(this.#own ? 'The example is closed. This is your own rack.' : 'The example is closed.');
+    this.#done('The example is closed.');
     focus(this.#own ? 'rack-title' : 'start-title');
   }
 
   #startEmpty(): void {
     this.#example = null;
     this.#own = startHistory(emptyRegister());
-    this.#done('An empty register. Add what is on your rack.');
+    this.#done('An empty register.');
     focus('rack-title');
   }
 
@@ -441,7 +455,7 @@ class Rack extends Component {
           <div class="note warn"><p><b>Another window has deleted the register from this browser.</b> What you see is only in this window. {out} <button type="button" onClick={() => { this.#store.begin(null).then((copy) => { this.#copy = copy; if (this.#own) this.#set(this.#own); }).catch((error: unknown) => this.#fail(error)); }}>Keep it in this browser again</button></p></div>
         )}
         {storage.is === 'unreadable' && (
-          <div class="note warn"><p><b>What this browser keeps cannot be read here</b> (<span data-input>{storage.why}</span>). Reload the page first: it may have been written by a newer form of it. Nothing is overwritten. <button type="button" onClick={() => save('rack-as-kept.json', JSON.stringify(storage.raw, null, 1), 'application/json')}>Save it as it is</button></p></div>
+          <div class="note warn"><p><b>What this browser keeps cannot be read here</b> (<span data-input>{storage.why}</span>). Reload the page first; nothing is overwritten. <button type="button" onClick={() => save('rack-as-kept.json', JSON.stringify(storage.raw, null, 1))}>Save it as it is</button></p></div>
         )}
         {this.#pending && this.#view.is !== 'merge' && <div class="note warn"><p><b>Two copies differ.</b> {this.#pending.isWindow ? 'What you change here is not kept until you have chosen.' : 'The import waits for you.'} <a href="#merge">Choose</a></p></div>}
         {!this.#example && storage.is === 'kept' && unsaved > 0 && (this.#exported === null || unsaved >= EDITS_PER_FILE) && (
@@ -460,7 +474,6 @@ class Rack extends Component {
           <button type="button" class="main" onClick={() => this.#startEmpty()}>Start empty</button>
           <a class="button" href="#files">Open a file</a>
         </p>
-        <p class="hint">The example is invented. Your own register stays in this browser, and nothing is sent.</p>
       </section>
     );
   }
@@ -519,7 +532,7 @@ class Rack extends Component {
     if (view.is === 'files' && more) {
       const props: FilesProps = {
         hasRegister: history !== null, isExample: this.#example !== null,
-        editsSince: this.#exported === null ? null : this.#unsaved, refused: this.#refused, pasted: this.#pasted,
+        refused: this.#refused, pasted: this.#pasted,
         onPasted: (text) => { this.#pasted = text; this.forceUpdate(); },
         onFile: (file) => { file.arrayBuffer().then((bytes) => this.#bring(file.name, new Uint8Array(bytes))).catch(fail); },
         onText: (text) => { this.#bring('the pasted text', text).catch(fail); },

@@ -5,9 +5,7 @@ import { EVENTS, EXPOSURES, FINDINGS, FORMAT, RACK_EYES, RACK_MATERIALS, RACK_US
 
 /** The part of JSON Schema that is used here. `title` says in words what the place wants. */
 export interface Schema {
-  $schema?: string;
   title?: string;
-  description?: string;
   type?: string | readonly string[];
   const?: string | number;
   enum?: readonly (string | null)[];
@@ -93,20 +91,15 @@ export const ITEM_SCHEMA: Schema = all({
 });
 
 /** A whole register. */
-export const REGISTER_SCHEMA: Schema = {
-  $schema: 'https://json-schema.org/draft/2020-12/schema',
-  title: 'Rack register',
-  description: 'Devices and their slings, kept by a reader. Edits are counted for each copy, so that two copies can be merged.',
-  ...all({
-    format: { const: FORMAT },
-    version: { const: VERSION },
-    invented: { title: 'a sentence, or null', type: ['string', 'null'], maxLength: 500 },
-    seen: {
-      title: 'an object that counts the edits of each copy',
-      type: 'object',
-      propertyNames: { title: 'the name of a copy', type: 'string', pattern: COPY },
-      additionalProperties: { title: 'a whole number from 1', type: 'integer', minimum: 1, maximum: 999999999 },
-    },
-    items: { title: 'a list of items', type: 'array', items: ITEM_SCHEMA },
-  }),
-};
+export const REGISTER_SCHEMA: Schema = all({
+  format: { const: FORMAT },
+  version: { const: VERSION },
+  invented: { title: 'a sentence, or null', type: ['string', 'null'], maxLength: 500 },
+  seen: {
+    title: 'an object that counts the edits of each copy',
+    type: 'object',
+    propertyNames: { title: 'the name of a copy', type: 'string', pattern: COPY },
+    additionalProperties: { title: 'a whole number from 1', type: 'integer', minimum: 1, maximum: 999999999 },
+  },
+  items: { title: 'a list of items', type: 'array', items: ITEM_SCHEMA },
+});

@@ -51,13 +51,13 @@ export function slingHistory(item: Item, on: string): { history: SlingHistory; f
   const { last, later } = looksAt(item, made, on);
   if (later.length > 0) faults.push({ field: 'inspected', why: 'to-come' });
   if (made !== null && item.inspections.some(({ day }) => isSurelyBefore(day, made))) faults.push({ field: 'inspected', why: 'of-earlier-sling' });
-  const findings = answersOf<SlingFinding>(SLING_FINDINGS, last && last.findings);
+  const findings = answersOf<SlingFinding>(SLING_FINDINGS, last?.findings ?? null);
   for (const { findings: found } of later) for (const one of found) findings[one] = 'yes';
   const { retireBy, yearsFromMade, yearsFromFirstUse } = sling.maker;
   const history: SlingHistory = {
     material: sling.material, widthMm: sling.widthMm, made, firstUse, inspected: last?.day ?? null, use: sling.use,
     exposures: answersOf<Exposure>(SLING_EXPOSURES, sling.exposures),
-    events: answersOf<SlingEvent>(SLING_EVENTS, sling.events && sling.events.map(({ kind }) => kind)),
+    events: answersOf<SlingEvent>(SLING_EVENTS, sling.events?.map(({ kind }) => kind) ?? null),
     findings,
     maker: {
       ...(retireBy === null ? {} : { retireBy: writePartDay(retireBy) }),

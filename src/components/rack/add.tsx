@@ -28,7 +28,7 @@ export function AddView({ text, onText, onAdd }: AddProps) {
       {bad.length > 0 && (
         <div class="not-understood">
           <h3><span data-input>{bad.length}</span> {lines(bad.length)} not understood</h3>
-          <p>Nothing is guessed. Mend them in the box, or leave them there.</p>
+          <p>Mend them in the box, or leave them there.</p>
           <ul>{bad.slice(0, MOST_SHOWN).map(({ line, text: words, why }) => <li key={line} data-input>line {line}: <q>{words}</q>: {why}</li>)}{more(bad.length)}</ul>
         </div>
       )}

@@ -24,6 +24,19 @@ export function readDate(text: string): Read<PartDay | null> {
   return value ? { value } : { why: 'no day that the register takes' };
 }
 
+/** What was typed and could not be read, and why. */
+export type Unread = Map<string, { typed: string; why: string }>;
+
+/** Takes a text over where it can be read, and else keeps it with the reason. */
+export function takeOver<T>(unread: Unread, key: string, text: string, read: (text: string) => Read<T>, put: (value: T) => void): void {
+  const got = read(text);
+  if ('why' in got) unread.set(key, { typed: text, why: got.why });
+  else {
+    unread.delete(key);
+    put(got.value);
+  }
+}
+
 export interface TextProps {
   id: string;
   label: string;
@@ -47,7 +60,7 @@ export function Text({ id, label, value, fault, unit, hint, isLong = false, maxL
   return (
     <div class={`field${isLong ? ' long' : ''}`}>
       <label for={id}>{label}</label>
-      {isLong ? <textarea {...shared} rows={3} data-input /> : <span class="entry"><input type="text" {...shared} inputMode={unit ? 'decimal' : undefined} class={unit ? 'short' : undefined} autocomplete="off" />{unit && ` ${unit}`}</span>}
+      {isLong ? <textarea {...shared} rows={3} data-input /> : <span class="entry"><input type="text" {...shared} inputMode={unit ? 'decimal' : undefined} class={unit ? 'short' : undefined} />{unit && ` ${unit}`}</span>}
       <span id={`says-${id}`}>
         {hint && <span class="hint" data-input>{hint}</span>}
         {fault && <span class="fault" data-input>{fault.typed.trim()}: {fault.why}. Not used.</span>}

@@ -12,8 +12,6 @@ export interface Refused { name: string; faults: readonly FileFault[] | null; wh
 export interface FilesProps {
   hasRegister: boolean;
   isExample: boolean;
-  /** Edits that no file has; null where none was ever written. */
-  editsSince: number | null;
   refused: Refused | null;
   pasted: string;
   onPasted: (text: string) => void;
@@ -29,7 +27,7 @@ export class FilesView extends Component<FilesProps, { asks: boolean }> {
   override state = { asks: false };
 
   override render() {
-    const { hasRegister, isExample, editsSince, refused, pasted, onPasted, onFile, onText, onExport, onForget, onExample } = this.props;
+    const { hasRegister, isExample, refused, pasted, onPasted, onFile, onText, onExport, onForget, onExample } = this.props;
     return (
       <section class="files">
         <p><a href="#rack">Back to the rack</a></p>
@@ -38,12 +36,10 @@ export class FilesView extends Component<FilesProps, { asks: boolean }> {
         {hasRegister && (
           <>
             <h3>Export</h3>
-            {isExample && <p>The file says that it is an invented example.</p>}
             <p>
               <button type="button" class="main" onClick={() => onExport('json')}>Save as a file (JSON)</button>{' '}
               <button type="button" onClick={() => onExport('csv')}>Save as a table (CSV)</button>
             </p>
-            <p class="hint">{editsSince === null ? 'No file was saved yet.' : <>Edits since the last file: <span data-input>{editsSince}</span>.</>}</p>
           </>
         )}
         <h3>Import</h3>
@@ -57,7 +53,7 @@ export class FilesView extends Component<FilesProps, { asks: boolean }> {
             {refused.faults && <ul>{refused.faults.map((fault, at) => <li key={at} data-input>{faultLine(fault)}</li>)}</ul>}
           </div>
         )}
-        {!isExample && <><h3>The example</h3><p><button type="button" onClick={onExample}>Look at the example rack</button> <span class="hint">It is invented, and stands apart from your own.</span></p></>}
+        {!isExample && <><h3>The example</h3><p><button type="button" onClick={onExample}>Look at the example rack</button></p></>}
         {hasRegister && !isExample && (
           <>
             <h3>Delete</h3>

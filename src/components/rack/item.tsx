@@ -8,7 +8,7 @@ import { EVENTS, EXPOSURES, FINDINGS, type Inspection, type Item, RACK_EYES, RAC
 import { MAKER_YEARS, WIDTH_RANGE_MM } from '../../retirement/answers.ts';
 import type { Reason, Verdict } from '../../retirement/verdict.ts';
 import { EVENT_ANSWERS, EXPOSURE_ANSWERS, FINDING_ANSWERS, MATERIAL_ANSWERS, USE_ANSWERS } from '../retirement/words.ts';
-import { Choice, type Read, readDate, readNumber, Text, type TextProps, Ticks } from './fields.tsx';
+import { Choice, type Read, readDate, readNumber, takeOver, Text, type TextProps, Ticks, type Unread } from './fields.tsx';
 import { Count, Day, HeadlineView } from './list.tsx';
 import { replaceHref, retireHref } from './next-steps.ts';
 import type { RackSetup } from './setup.ts';
@@ -28,7 +28,7 @@ export interface ItemHandlers {
 }
 
 /** What was typed and not taken over yet. It outlives the view, so that leaving it loses nothing. */
-export interface Typed { faults: Map<string, { typed: string; why: string }>; drafts: Map<string, Draft> }
+export interface Typed { faults: Unread; drafts: Map<string, Draft> }
 
 export interface ItemProps {
   item: Item;
@@ -48,7 +48,7 @@ function ReasonView({ reason, on, setup }: { reason: Reason; on: string; setup: 
     <li>
       <HeadlineView of={reason.asks} on={on} />. {name}.{' '}
       {rule ? reason.unknown.length === 0 && `${rule.says} ` : 'The maker decides, whatever else is said here.'}
-      {reason.unknown.length > 0 && <>Counted against the sling, as it is not known: {openText(reason.unknown)}. </>}
+      {reason.unknown.length > 0 && <>Not known: {openText(reason.unknown)}. </>}
       {rule && <a href={`${setup.base}retire/#rule-${reason.rule}`}>Sources<span class="hidden"> of: {name}</span></a>}
     </li>
   );
@@ -59,9 +59,9 @@ function VerdictBox({ item, verdict: { strictest, reasons, milder }, faults, on,
   const open = reasons.filter(({ why }) => why !== 'met');
   const list = (some: readonly Reason[]) => <ul>{some.map((reason) => <ReasonView key={reason.rule} reason={reason} on={on} setup={setup} />)}</ul>;
   return (
-    <section class="verdict" aria-labelledby="verdict-title">
-      <h3 id="verdict-title">The verdict</h3>
-      <p class="headline" id="verdict-now"><HeadlineView of={strictest} on={on} /></p>
+    <section class="verdict">
+      <h3>The verdict</h3>
+      <p class="headline"><HeadlineView of={strictest} on={on} /></p>
       <p>Judged on <Day day={on} />. The maker’s instruction comes first. <a href={replaceHref(setup.base)}>Who can replace the sling</a>. <a href={retireHref(item, setup.base)}>The same questions for one sling</a>.</p>
       {faults.map((fault) => <p key={fault.field + fault.why} class="fault">{faultText(fault)}</p>)}
       {milder && <p>To bring it to <HeadlineView of={milder.verdict} on={on} />, all of these must be known, and speak for the sling: {openText(milder.fields)}.</p>}
@@ -94,12 +94,7 @@ class Events extends Component<{ item: Item; typed: Typed; write: ItemHandlers['
           const key = `${item.id} event ${at}`;
           const others = events.filter((_, other) => other !== at);
           const dated = (text: string): void => {
-            const read = readDate(text);
-            if ('why' in read) typed.faults.set(key, { typed: text, why: read.why });
-            else {
-              typed.faults.delete(key);
-              put(events.map((one, other) => (other === at ? { ...one, when: read.value } : one)));
-            }
+            takeOver(typed.faults, key, text, readDate, (when) => put(events.map((one, other) => (other === at ? { ...one, when } : one))));
             this.forceUpdate();
           };
           return (
@@ -130,12 +125,7 @@ class ItemFields extends Component<Pick<ItemProps, 'item' | 'setup' | 'typed' | 
     const { item, typed, handlers } = this.props;
     const key = `${item.id} ${field}`;
     const onWrite = (text: string): void => {
-      const got = read(text);
-      if ('why' in got) typed.faults.set(key, { typed: text, why: got.why });
-      else {
-        typed.faults.delete(key);
-        handlers.write(field, got.value);
-      }
+      takeOver(typed.faults, key, text, read, (value) => handlers.write(field, value));
       this.forceUpdate();
     };
     return <Text id={`in-${field.replaceAll('.', '-')}`} label={FIELDS[field] as string} value={value} fault={typed.faults.get(key)} onWrite={onWrite} {...more} />;
@@ -153,8 +143,8 @@ class ItemFields extends Component<Pick<ItemProps, 'item' | 'setup' | 'typed' | 
       return 'why' in got ? got : { value: got.value ?? 1 };
     };
     return (
-      <section class="known" aria-labelledby="known-title">
-        <h3 id="known-title">What is known of it</h3>
+      <section class="known">
+        <h3>What is known of it</h3>
         {this.#field('name', item.name, asIs, { maxLength: 200 })}
         <div class="pair">
           {this.#field('count', String(item.count), count, { unit: ' ' })}
@@ -175,7 +165,7 @@ class ItemFields extends Component<Pick<ItemProps, 'item' | 'setup' | 'typed' | 
         <Events item={item} typed={typed} write={write} />
         <fieldset>
           <legend>What the maker prints</legend>
-          <p class="hint">In the instruction of the device or the sling. Where it is stricter, it decides. Leave empty what is not printed.</p>
+          <p class="hint">In the instruction. Where it is stricter, it decides.</p>
           {this.#field('sling.maker.retireBy', day(sling.maker.retireBy), readDate)}
           <div class="pair">
             {this.#field('sling.maker.yearsFromMade', number(sling.maker.yearsFromMade), years, { unit: 'years' })}
@@ -205,7 +195,7 @@ class Inspections extends Component<Pick<ItemProps, 'item' | 'on' | 'typed' | 'h
     const { day, findings, by, note } = this.#draft();
     const isDay = /^\d{4}-\d{2}-\d{2}$/.test(day);
     return (
-      <section class="looks" aria-labelledby="looks-title">
+      <section class="looks">
         <h3 id="looks-title" tabIndex={-1}>Inspections</h3>
         <form class="look" onSubmit={(event) => {
           event.preventDefault();
@@ -219,7 +209,7 @@ class Inspections extends Component<Pick<ItemProps, 'item' | 'on' | 'typed' | 'h
           <Ticks id="in-findings" legend="Run the whole sling through your fingers, in good light. Found:" value={findings} isKnown answers={FINDINGS.map((one) => [one, FINDING_ANSWERS[one]])} onTick={(value) => this.#change({ findings: value ?? [] })} />
           <div class="field">
             <label for="in-look-by">By</label>
-            <input id="in-look-by" type="text" maxLength={200} value={by} autocomplete="off" onInput={({ currentTarget }) => this.#change({ by: currentTarget.value })} />
+            <input id="in-look-by" type="text" maxLength={200} value={by} onInput={({ currentTarget }) => this.#change({ by: currentTarget.value })} />
           </div>
           <div class="field long">
             <label for="in-look-note">Note</label>
@@ -254,8 +244,8 @@ class Actions extends Component<Pick<ItemProps, 'item' | 'handlers'>, { n: strin
     const n = Number(this.state.n);
     const mayTake = Number.isInteger(n) && n >= 1 && n < item.count;
     return (
-      <section class="actions" aria-labelledby="actions-title">
-        <h3 id="actions-title">What else</h3>
+      <section class="actions">
+        <h3>What else</h3>
         {item.count > 1 && (
           <form class="entry" onSubmit={(event) => { event.preventDefault(); if (mayTake) handlers.split(n); }}>
             <label for="in-split">One of several had a life of its own? Take</label>
@@ -263,8 +253,8 @@ class Actions extends Component<Pick<ItemProps, 'item' | 'handlers'>, { n: strin
             <button type="submit" aria-disabled={!mayTake}>into an item of their own</button>
           </form>
         )}
-        <p><button type="button" onClick={handlers.renew}>It has a new sling</button> <span class="hint">Clears what was known of the old sling. Its inspections stay; they do not count once the new sling’s date is in.</span></p>
-        <p><button type="button" id="take-off" onClick={() => handlers.remove(!item.removed)}>{item.removed ? 'Put it back on the rack' : 'Take it off the rack'}</button> <span class="hint">It stays in the register, so that nothing is lost.</span></p>
+        <p><button type="button" onClick={handlers.renew}>It has a new sling</button> <span class="hint">Clears what was known of the old one.</span></p>
+        <p><button type="button" id="take-off" onClick={() => handlers.remove(!item.removed)}>{item.removed ? 'Put it back on the rack' : 'Take it off the rack'}</button> <span class="hint">It stays in the register.</span></p>
       </section>
     );
   }

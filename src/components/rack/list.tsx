@@ -76,8 +76,8 @@ export function RackList({ due, reasonsOf, on, rules, shown, onMore }: ListProps
         const rows = due.filter(({ verdict }) => groupOf(verdict, on) === group);
         const left = rows.length - shown[group];
         return rows.length === 0 ? null : (
-          <section key={group} class={`group ${group}`} aria-labelledby={`group-${group}`}>
-            <h3 id={`group-${group}`}>{TITLES[group]} <span class="count" data-input>{rows.length}</span></h3>
+          <section key={group} class={`group ${group}`}>
+            <h3>{TITLES[group]} <span class="count" data-input>{rows.length}</span></h3>
             <ol class="rows">{rows.slice(0, shown[group]).map(({ item }) => <Row key={item.id} item={item} reasons={reasonsOf(item)} on={on} rules={rules} />)}</ol>
             {left > 0 && <p><button type="button" onClick={() => onMore(group)}>Show <span data-input>{Math.min(left, ROWS_AT_ONCE)}</span> more of <span data-input>{left}</span></button></p>}
           </section>
