@@ -85,7 +85,8 @@ export interface Listener {
   onRefused: (why: string) => void;
 }
 
-const inWords = (error: unknown): string => (error instanceof Error && error.message ? error.message : 'no reason given');
+/** An error in words, for the reader. */
+export const inWords = (error: unknown): string => (error instanceof Error ? error.message : '') || 'no reason given';
 
 /** One window's hand on the record. */
 export class RackStore {
@@ -94,12 +95,13 @@ export class RackStore {
   #copy = '';
   #wanted: Wanted | null = null;
   #isBusy = false;
-  readonly #channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel(NAME) : null;
+  #hasNews = false;
+  readonly #channel = new BroadcastChannel(NAME);
   readonly #listener: Listener;
 
   constructor(listener: Listener) {
     this.#listener = listener;
-    this.#channel?.addEventListener('message', () => { this.#refresh().catch(() => {}); });
+    this.#channel.addEventListener('message', () => { this.#refresh().catch(() => {}); });
   }
 
   /** Reads what is kept, as it is. @throws where the browser refuses */
@@ -143,7 +145,7 @@ export class RackStore {
         if (outcome.is === 'gone') this.#listener.onGone();
         else if (outcome.is === 'kept') {
           this.#revision = outcome.revision;
-          this.#channel?.postMessage('written');
+          this.#channel.postMessage('written');
           if (!this.#wanted) this.#listener.onKept();
         } else {
           const merged = await this.#listener.onOther(outcome.kept);
@@ -154,6 +156,7 @@ export class RackStore {
     } finally {
       this.#isBusy = false;
     }
+    if (this.#hasNews) await this.#refresh();
   }
 
   async #write(wanted: Wanted): Promise<Outcome> {
@@ -181,13 +184,15 @@ export class RackStore {
 
   /** Looks whether another window wrote. */
   async #refresh(): Promise<void> {
-    if (this.#isBusy) return;
     const now = (await this.load()) as Kept | undefined;
+    // What is heard of during a write is looked at after it.
+    this.#hasNews = this.#isBusy;
+    if (this.#isBusy) return;
     if (!now) {
       if (this.#revision !== null) this.#listener.onGone();
       return;
     }
-    if (this.#isBusy || (now.revision === this.#revision && now.lineage === this.#lineage)) return;
+    if (now.revision === this.#revision && now.lineage === this.#lineage) return;
     if (this.#revision !== null && now.lineage !== this.#lineage) return this.#listener.onGone();
     const merged = await this.#listener.onOther(now);
     if (!merged) return;
@@ -201,6 +206,6 @@ export class RackStore {
     this.#wanted = null;
     await transact('readwrite', (store) => { store.delete(KEY); });
     this.#revision = null;
-    this.#channel?.postMessage('written');
+    this.#channel.postMessage('written');
   }
 }

@@ -20,7 +20,7 @@ import { itemReasons, itemVerdict, type Rules, slingHistory } from '../rack/slin
 import type { By, Item, Register } from '../rack/types.ts';
 import type { Reason } from '../retirement/verdict.ts';
 import type { Incoming } from './rack-exchange.ts';
-import { drawName, type Kept, RackStore, type Wanted } from './rack-store.ts';
+import { drawName, inWords, type Kept, RackStore, type Wanted } from './rack-store.ts';
 import { save } from './save-file.ts';
 
 const setup = JSON.parse(document.getElementById('rack-setup')?.textContent ?? '') as RackSetup;
@@ -114,7 +114,7 @@ class Rack extends Component {
     try {
       kept = await this.#store.load();
     } catch (error) {
-      this.#storage = { is: 'refused', why: error instanceof Error ? error.message : String(error) };
+      this.#storage = { is: 'refused', why: inWords(error) };
     }
     const good = kept !== undefined && this.#isReadable(kept as Kept) ? (kept as Kept) : null;
     this.#copy = await this.#store.begin(good);
@@ -142,7 +142,7 @@ class Rack extends Component {
   }
 
   #fail(error: unknown): void {
-    this.#say(`That did not work (${error instanceof Error ? error.message : error}). Nothing is lost; try again.`);
+    this.#say(`That did not work (${inWords(error)}). Try again.`);
   }
 
   #say(said: string): void {
@@ -238,7 +238,7 @@ class Rack extends Component {
       this.#store.begin({ lineage, copies, register, exported, revision: 0 }).then((copy) => { this.#copy = copy; }).catch(() => {});
     } else this.#own = { ...this.#own, register };
     this.#exported = exported ?? this.#exported;
-    if (!this.#pending?.isWindow) this.#said = 'What another window changed is here, too.';
+    if (!this.#pending?.isWindow) this.#said = 'Another window’s changes are here.';
     this.forceUpdate();
     return { register, exported: this.#exported };
   }
@@ -452,12 +452,12 @@ class Rack extends Component {
         )}
         {storage.is === 'refused' && <div class="note warn"><p><b>This browser does not keep the register</b> (<span data-input>{storage.why}</span>). Everything works, but only in this window. Export before you close it. {this.#own && out}</p></div>}
         {storage.is === 'gone' && (
-          <div class="note warn"><p><b>Another window has deleted the register from this browser.</b> What you see is only in this window. {out} <button type="button" onClick={() => { this.#store.begin(null).then((copy) => { this.#copy = copy; if (this.#own) this.#set(this.#own); }).catch((error: unknown) => this.#fail(error)); }}>Keep it in this browser again</button></p></div>
+          <div class="note warn"><p><b>Another window has deleted the register from this browser.</b> What you see is only here. {out} <button type="button" onClick={() => { this.#store.begin(null).then((copy) => { this.#copy = copy; if (this.#own) this.#set(this.#own); }).catch((error: unknown) => this.#fail(error)); }}>Keep it in this browser again</button></p></div>
         )}
         {storage.is === 'unreadable' && (
           <div class="note warn"><p><b>What this browser keeps cannot be read here</b> (<span data-input>{storage.why}</span>). Reload the page first; nothing is overwritten. <button type="button" onClick={() => save('rack-as-kept.json', JSON.stringify(storage.raw, null, 1))}>Save it as it is</button></p></div>
         )}
-        {this.#pending && this.#view.is !== 'merge' && <div class="note warn"><p><b>Two copies differ.</b> {this.#pending.isWindow ? 'What you change here is not kept until you have chosen.' : 'The import waits for you.'} <a href="#merge">Choose</a></p></div>}
+        {this.#pending && this.#view.is !== 'merge' && <div class="note warn"><p><b>Two copies differ.</b> {this.#pending.isWindow ? 'What you change here is not kept until you have chosen.' : 'The import waits.'} <a href="#merge">Choose</a></p></div>}
         {!this.#example && storage.is === 'kept' && unsaved > 0 && (this.#exported === null || unsaved >= EDITS_PER_FILE) && (
           <div class="note"><p>{this.#exported === null ? 'Kept in this browser. No file of it exists yet, and a browser can lose what it keeps.' : <><span data-input>{unsaved}</span> edits are in no file yet.</>} {out}</p></div>
         )}

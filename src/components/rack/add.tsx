@@ -22,8 +22,8 @@ export function AddView({ text, onText, onAdd }: AddProps) {
     <section class="add">
       <p><a href="#rack">Back to the rack</a></p>
       <h2 id="add-title" tabIndex={-1}>Add several</h2>
-      <label for="in-lines">One line for each: rating, sling, made, count. A name may stand first. Leave out or write <q>?</q> for what you do not know.</label>
-      <textarea id="in-lines" rows={7} value={text} spellcheck={false} onInput={({ currentTarget }) => onText(currentTarget.value)} />
+      <label for="in-lines">One line for each: rating, sling, made, count. A name may stand first. Write <q>?</q> for what you do not know.</label>
+      <textarea id="in-lines" rows={7} value={text} onInput={({ currentTarget }) => onText(currentTarget.value)} />
       <p class="hint" data-input>For example: Red small; 12 kN; HMPE 10 mm; 2019-04; 3</p>
       {bad.length > 0 && (
         <div class="not-understood">

@@ -1,5 +1,5 @@
 /** Fields of an item. What is typed is written into the register when the reader leaves the field; what cannot be read stays, with the reason. */
-import type { ComponentChildren } from 'preact';
+import { Component } from 'preact';
 import { type PartDay, parsePartDay } from '../../rack/part-day.ts';
 import { readLabel } from '../../retirement/read-label.ts';
 
@@ -45,28 +45,38 @@ export interface TextProps {
   /** What was typed and could not be read, and why. */
   fault?: { typed: string; why: string } | undefined;
   unit?: string;
-  hint?: ComponentChildren;
   isLong?: boolean;
   maxLength?: number;
   onWrite: (text: string) => void;
 }
 
-/** One field that is written. */
-export function Text({ id, label, value, fault, unit, hint, isLong = false, maxLength, onWrite }: TextProps) {
-  const shared = {
-    id, value: fault?.typed ?? value, maxLength, 'aria-invalid': fault ? true : undefined, 'aria-describedby': `says-${id}`,
-    onChange: ({ currentTarget }: { currentTarget: HTMLInputElement | HTMLTextAreaElement }) => onWrite(currentTarget.value),
-  } as const;
-  return (
-    <div class={`field${isLong ? ' long' : ''}`}>
-      <label for={id}>{label}</label>
-      {isLong ? <textarea {...shared} rows={3} data-input /> : <span class="entry"><input type="text" {...shared} inputMode={unit ? 'decimal' : undefined} class={unit ? 'short' : undefined} />{unit && ` ${unit}`}</span>}
-      <span id={`says-${id}`}>
-        {hint && <span class="hint" data-input>{hint}</span>}
-        {fault && <span class="fault" data-input>{fault.typed.trim()}: {fault.why}. Not used.</span>}
-      </span>
-    </div>
-  );
+/** One field that is written. Until the reader leaves it, it keeps what is typed: the page may be drawn anew meanwhile. */
+export class Text extends Component<TextProps, { typed: string | null }> {
+  override state = { typed: null as string | null };
+
+  override componentWillUnmount(): void {
+    // A view that closes over an open field takes it over.
+    if (this.state.typed !== null) this.props.onWrite(this.state.typed);
+  }
+
+  override render() {
+    const { id, label, value, fault, unit, isLong, maxLength, onWrite } = this.props;
+    const shared = {
+      id, value: this.state.typed ?? fault?.typed ?? value, maxLength, 'aria-invalid': fault ? true : undefined, 'aria-describedby': `says-${id}`,
+      onInput: ({ currentTarget }: { currentTarget: HTMLInputElement | HTMLTextAreaElement }) => this.setState({ typed: currentTarget.value }),
+      onChange: ({ currentTarget }: { currentTarget: HTMLInputElement | HTMLTextAreaElement }) => {
+        this.setState({ typed: null });
+        onWrite(currentTarget.value);
+      },
+    } as const;
+    return (
+      <div class="field">
+        <label for={id}>{label}</label>
+        {isLong ? <textarea {...shared} data-input /> : <span class="entry"><input type="text" {...shared} inputMode={unit ? 'decimal' : undefined} class={unit ? 'short' : undefined} />{unit && ` ${unit}`}</span>}
+        <span id={`says-${id}`} class="fault" data-input>{fault && `${fault.typed.trim()}: ${fault.why}. Not used.`}</span>
+      </div>
+    );
+  }
 }
 
 /** One choice from a list. */

@@ -44,7 +44,7 @@ export class FilesView extends Component<FilesProps, { asks: boolean }> {
         )}
         <h3>Import</h3>
         <div class="field"><label for="in-file">File</label><input id="in-file" type="file" accept=".json,.csv,application/json,text/csv" onChange={({ currentTarget }) => { const [file] = currentTarget.files ?? []; if (file) onFile(file); currentTarget.value = ''; }} /></div>
-        <div class="field long"><label for="in-pasted">Or paste its text</label><textarea id="in-pasted" rows={4} spellcheck={false} value={pasted} onInput={({ currentTarget }) => onPasted(currentTarget.value)} /></div>
+        <div class="field"><label for="in-pasted">Or paste its text</label><textarea id="in-pasted" rows={4} value={pasted} onInput={({ currentTarget }) => onPasted(currentTarget.value)} /></div>
         <p><button type="button" aria-disabled={pasted.trim() === ''} onClick={() => pasted.trim() !== '' && onText(pasted)}>Import the text</button></p>
         {refused && (
           <div class="note refused" id="refused" tabIndex={-1}>

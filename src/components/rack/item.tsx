@@ -68,7 +68,7 @@ function VerdictBox({ item, verdict: { strictest, reasons, milder }, faults, on,
       {met.length > 0 && <><h4>What is known, strictest first</h4>{list(met)}</>}
       {open.length > 0 && (
         <details open={met.length === 0}>
-          <summary>Counted against it, as it is not known (<span data-input>{open.length}</span>)</summary>
+          <summary>Counted against it, as not known (<span data-input>{open.length}</span>)</summary>
           {list(open)}
         </details>
       )}
@@ -204,16 +204,16 @@ class Inspections extends Component<Pick<ItemProps, 'item' | 'on' | 'typed' | 'h
         }}>
           <div class="field">
             <label for="in-look-day">Day of a new inspection</label>
-            <input id="in-look-day" type="date" required min="1950-01-01" value={day} onChange={({ currentTarget }) => this.#change({ day: currentTarget.value })} />
+            <input id="in-look-day" type="date" required value={day} onInput={({ currentTarget }) => this.#change({ day: currentTarget.value })} />
           </div>
           <Ticks id="in-findings" legend="Run the whole sling through your fingers, in good light. Found:" value={findings} isKnown answers={FINDINGS.map((one) => [one, FINDING_ANSWERS[one]])} onTick={(value) => this.#change({ findings: value ?? [] })} />
           <div class="field">
             <label for="in-look-by">By</label>
             <input id="in-look-by" type="text" maxLength={200} value={by} onInput={({ currentTarget }) => this.#change({ by: currentTarget.value })} />
           </div>
-          <div class="field long">
+          <div class="field">
             <label for="in-look-note">Note</label>
-            <textarea id="in-look-note" rows={2} maxLength={4000} value={note} onInput={({ currentTarget }) => this.#change({ note: currentTarget.value })} />
+            <textarea id="in-look-note" maxLength={4000} value={note} onInput={({ currentTarget }) => this.#change({ note: currentTarget.value })} />
           </div>
           <p><button type="submit">Add the inspection</button></p>
         </form>
@@ -249,7 +249,7 @@ class Actions extends Component<Pick<ItemProps, 'item' | 'handlers'>, { n: strin
         {item.count > 1 && (
           <form class="entry" onSubmit={(event) => { event.preventDefault(); if (mayTake) handlers.split(n); }}>
             <label for="in-split">One of several had a life of its own? Take</label>
-            <input id="in-split" type="text" inputMode="numeric" class="short" value={this.state.n} onInput={({ currentTarget }) => this.setState({ n: currentTarget.value })} />
+            <input id="in-split" type="text" class="short" value={this.state.n} onInput={({ currentTarget }) => this.setState({ n: currentTarget.value })} />
             <button type="submit" aria-disabled={!mayTake}>into an item of their own</button>
           </form>
         )}

@@ -17,7 +17,7 @@ export function Sheet({ due, reasonsOf, on, rules, invented }: SheetProps) {
       {invented && <p><b>Invented example.</b> {invented}</p>}
       <p>The maker’s instruction comes first. What is not known counts against the sling. No sheet sees what an inspection misses.</p>
       <table>
-        <thead><tr><th scope="col">Device</th><th scope="col">Rating, sling</th><th scope="col">What is due</th><th scope="col">Looked over, nothing found</th><th scope="col">Found something</th><th scope="col">Retired</th><th scope="col">Day, by</th></tr></thead>
+        <thead><tr><th scope="col">Device</th><th scope="col">Rating, sling</th><th scope="col">What is due</th><th scope="col">Nothing found</th><th scope="col">Found something</th><th scope="col">Retired</th><th scope="col">Day, by</th></tr></thead>
         <tbody>
           {due.map(({ item, verdict }) => {
             const [first] = reasonsOf(item);
