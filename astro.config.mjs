@@ -23,14 +23,17 @@ function preactAtBuild() {
 }
 
 /** What several pages share stands in one file: a page then fetches its own script and this one, side by side. */
-const SHARED = { name: 'shared', test: /node_modules.preact|src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.islands.take-away|src.evidence.bearing-place/ };
+const SHARED = [
+  { name: 'shared', test: /preload-helper|node_modules.preact|src.islands.take-away/ },
+  { name: 'links', test: /src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.evidence.bearing-place/ },
+];
 
 /** What our script loads on demand needs only what is loaded already: it comes without the helper that preloads the rest. */
 const withoutPreloading = {
   name: 'without-preloading',
   enforce: 'pre',
   load: { filter: { id: /vite\/preload-helper/ }, handler: () => 'export const __vitePreload = (load) => load();' },
-  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false, rollupOptions: { output: { codeSplitting: { groups: [SHARED] } } } } } : undefined),
+  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false, rollupOptions: { output: { codeSplitting: { groups: SHARED } } } } } : undefined),
 };
 
 export default defineConfig({

@@ -51,6 +51,7 @@ export const headLinks: Door[] = [
 /** Every room of the site, for the list at the foot of every page. */
 export const allLinks: Door[] = [
   { name: 'Has the sling to go?', path: '/retire/' },
+  { name: 'The register of a rack', path: '/rack/' },
   { name: 'Who can replace a sling', path: '/replace/' },
   { name: 'Compare ways to attach one', path: '/compare/' },
   { name: 'Methods', path: '/methods/' },

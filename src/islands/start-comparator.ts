@@ -61,14 +61,12 @@ function ask(question: Question): void {
 
 /** A method that is named in the address is opened and shown, once its row is there. */
 function openNamed(): void {
-  const working = document.getElementById(location.hash.slice(1));
-  if (!(working instanceof HTMLDetailsElement)) {
-    working?.scrollIntoView();
-    return;
-  }
-  working.open = true;
-  working.closest('tr')?.scrollIntoView();
-  working.querySelector('summary')?.focus({ preventScroll: true });
+  const named = document.getElementById(location.hash.slice(1)) as HTMLDetailsElement | null;
+  if (!named) return;
+  // A row without a working is only shown.
+  named.open = true;
+  named.closest('tr')?.scrollIntoView();
+  named.querySelector('summary')?.focus();
 }
 
 /** A method's page is given the rig, and so can lead back to this comparison. */

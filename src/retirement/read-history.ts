@@ -54,7 +54,15 @@ export function readHistory({ words, answers }: HistoryWords, on: string): { his
     const got = label(text);
     return typeof got === 'string' && earliestDay(got) > on ? { why: `still to come on ${on}` } : got;
   };
-  const made = read('made', past);
+  const written = read('made', past);
+  const used = read('first', past);
+  // Two dates that contradict each other: neither is believed.
+  const isContradicted = written !== null && used !== null && isSurelyBefore(used, written);
+  if (isContradicted) {
+    faults.first = `before the sling was made (${written}); look at both`;
+    faults.made = `after its first use (${used}); look at both`;
+  }
+  const made = isContradicted ? null : written;
   const after = (what: string) => (text: string): string | { why: string } => {
     const got = past(text);
     return typeof got === 'string' && made !== null && isSurelyBefore(got, made) ? { why: `before the sling was made (${made}); ${what}` } : got;
@@ -68,7 +76,7 @@ export function readHistory({ words, answers }: HistoryWords, on: string): { his
     material: read<Material>('material', oneOf(SLING_MATERIALS)),
     widthMm: read('width', number(WIDTH_RANGE_MM, 'mm')),
     made,
-    firstUse: read('first', after('look at both')),
+    firstUse: isContradicted ? null : used,
     inspected: read('inspected', after('look at both')),
     use: read<OldUse>('use', oneOf(SLING_USES)),
     exposures: pick(SLING_EXPOSURES), events: pick(SLING_EVENTS), findings: pick(SLING_FINDINGS),

@@ -19,6 +19,7 @@ const PAGES = [
   ['terms', 'terms/'],
   ['a guide', 'guides/pulling-without-harm/'],
   ['the verdict', 'retire/'],
+  ['the rack', 'rack/'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */

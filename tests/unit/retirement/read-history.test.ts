@@ -57,7 +57,6 @@ describe('answers', () => {
     ['a width with an exponent', { width: '1e1' }, 'width', /no plain number/],
     ['a material we do not know', { material: 'hemp' }, 'material', /not one of hmpe/],
     ['a day still to come', { made: '2026-11-25' }, 'made', /still to come on 2026-11-24/],
-    ['a first use before manufacture', { made: '2019-05', first: '2018' }, 'first', /before the sling was made \(2019-05\)/],
     ['an inspection before manufacture', { made: '2019-05', inspected: '2018-01-01' }, 'inspected', /before the sling was made/],
     ['a life of no years', { makermade: '0' }, 'makermade', /outside 0.5 to 60 years/],
     ['a day of the maker that is none', { makerdate: 'never' }, 'makerdate', /no date/],
@@ -67,6 +66,12 @@ describe('answers', () => {
     expect(faults[key]).toMatch(why);
     // What cannot be used is never an error of the verdict.
     expect(() => verdictOn(RULES, history, ON)).not.toThrow();
+  });
+
+  test('that contradict each other are both not believed', () => {
+    const { history, faults } = readHistory(withWords({ made: '2019-05', first: '2018' }), ON);
+    expect(faults).toEqual({ first: 'before the sling was made (2019-05); look at both', made: 'after its first use (2018); look at both' });
+    expect([history.made, history.firstUse]).toEqual([null, null]);
   });
 
   test('of any kind give a verdict', () => {
