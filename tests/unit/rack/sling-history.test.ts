@@ -86,7 +86,9 @@ describe('the verdict', () => {
 
   test('is never milder for what is not known than for any answer', () => {
     let stricter = 0;
-    fc.assert(fc.property(dated.filter(agrees), fc.constantFrom(...CAN_BE_OPEN), (item, field) => {
+    // Half of them with nothing against them but time: of the others most are retired whatever else is known.
+    const spoken = dated.map((item): Item => ({ ...looked(item, ON), sling: { ...item.sling, exposures: [], events: [] } }));
+    fc.assert(fc.property(fc.oneof(dated, spoken).filter(agrees), fc.constantFrom(...CAN_BE_OPEN), (item, field) => {
       // Made opens what inspections belong to this sling; the register keeps those of the past alone here.
       const known = { ...item, inspections: item.inspections.filter(({ day }) => day > '2020-01-01') };
       if (field === 'made' && known.sling.made && known.inspections.some(({ day }) => isSurelyBefore(day, label(known.sling.made)!))) return;
