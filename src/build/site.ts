@@ -52,6 +52,7 @@ export const headLinks: Door[] = [
 export const allLinks: Door[] = [
   { name: 'Has the sling to go?', path: '/retire/' },
   { name: 'Who can replace a sling', path: '/replace/' },
+  { name: 'What a new sling costs', path: '/replace/cost/' },
   { name: 'Compare ways to attach one', path: '/compare/' },
   { name: 'Methods', path: '/methods/' },
   { name: 'Materials', path: '/materials/' },

@@ -6,7 +6,7 @@
  * left; `rate` yearly interest in per cent; `retire` when the sling has to go, `now` or a day. Lists with one entry for each
  * kind of device, parted by `~`: `kinds` counts, `names`, `fresh` price of a new one, `refused` by whom (`m`, `w`, `mw`).
  * `m` `w` `n` `h`: the offers of maker, workshop, a new one and home, as price ~ there ~ back ~ weeks ~ life ~ least ~
- * from ~ then ~ from2 ~ then2; what is empty at the end is left out.
+ * from ~ lower ~ from2 ~ lower2; what is empty at the end is left out.
  */
 import type { CostWords, KindWords } from '../replacement/read-words.ts';
 import { type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';

@@ -110,7 +110,7 @@ export function referencesOf(records: Records): Reference[] {
       list('materials', record, 'gaps', ['topics', topic, 'gaps'], gaps);
     }
   for (const record of records.law.values())
-    record.data.sentences.forEach(({ figures }, i) => list('law', record, 'figures', ['sentences', i, 'figures'], figures));
+    for (const [i, { figures }] of record.data.sentences.entries()) list('law', record, 'figures', ['sentences', i, 'figures'], figures);
   for (const record of records.corrections.values())
     collect('corrections', record, 'figures', ['figure'], record.data.figure);
   return out;

@@ -22,7 +22,7 @@ export interface WayCost {
 export interface Choice { total: number; parts: { way: Way; kinds: AskedKind[] }[] }
 
 /** An input that would change which plan is cheapest, and the value at which it does. */
-export interface Change { way: Way | null; what: 'price' | 'shipping' | 'weeks' | 'week'; now: number; at: number; hasSteps: boolean; /** Cheapest beyond it. */ then: Choice }
+export interface Change { way: Way | null; what: 'price' | 'shipping' | 'weeks' | 'week'; now: number; at: number; hasSteps: boolean; /** Cheapest beyond it. */ after: Choice }
 
 export interface CostAnswer {
   /** All devices. */
@@ -127,7 +127,7 @@ function changesOf(kinds: readonly AskedKind[], offers: Offers, best: Choice): C
   const used = new Map(best.parts.map((part) => [part.way, bits(part)]));
 
   /** Looks for the value of one input from which another plan is cheaper. @param with_ kinds and offers of the touched ways at a value */
-  const look = (now: number, isUp: boolean, touched: readonly Way[], with_: (value: number) => [readonly AskedKind[], Offers]): { at: number; then: Choice } | null => {
+  const look = (now: number, isUp: boolean, touched: readonly Way[], with_: (value: number) => [readonly AskedKind[], Offers]): { at: number; after: Choice } | null => {
     const split = (value: number) => {
       const [some, other] = with_(value);
       const costs = new Map([...base].map(([way, of]): [Way, readonly number[]] => [way, touched.includes(way) ? setCosts(some, way, other[way] as TimedOffer) : of]));
@@ -147,8 +147,8 @@ function changesOf(kinds: readonly AskedKind[], offers: Offers, best: Choice): C
       if (split(middle).isSame) near = middle;
       else far = middle;
     }
-    const then = choiceOf(kinds, split(far).found);
-    return then && { at: far, then };
+    const after = choiceOf(kinds, split(far).found);
+    return after && { at: far, after };
   };
 
   const found: Change[] = [];

@@ -44,7 +44,10 @@ export function cheapestPlan(kinds: readonly Kind[], offers: Readonly<Record<str
   let best: Plan | null = null;
   const visit = (ways: string[]): void => {
     const next = choices[ways.length];
-    if (next) return next.forEach((way) => visit([...ways, way]));
+    if (next) {
+      for (const way of next) visit([...ways, way]);
+      return;
+    }
     const total = planCost(kinds, offers, ways);
     if (!best || total < best.total - 1e-9) best = { ways, total };
   };

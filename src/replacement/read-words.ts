@@ -10,7 +10,7 @@ export const GENERAL_KEYS = ['cur', 'week', 'metal', 'rate', 'retire'] as const;
 /** Currency; what a week without a device costs; years that the metal has left; yearly interest in per cent; when the sling has to go. */
 export type GeneralKey = (typeof GENERAL_KEYS)[number];
 /** What is written of an offer, in the order of a link. */
-export const OFFER_FIELDS = ['price', 'there', 'back', 'weeks', 'life', 'least', 'from', 'then', 'from2', 'then2'] as const;
+export const OFFER_FIELDS = ['price', 'there', 'back', 'weeks', 'life', 'least', 'from', 'lower', 'from2', 'lower2'] as const;
 export type OfferField = (typeof OFFER_FIELDS)[number];
 /** Devices that are alike, as written. `refused` names who refused them: `m` the maker, `w` a workshop, `mw` both. */
 export interface KindWords { count: string; name: string; fresh: string; refused: '' | 'm' | 'w' | 'mw' }
@@ -53,7 +53,7 @@ const MONEY: AmountRange = { low: 0, high: 1_000_000 };
 const COUNT: AmountRange = { low: 1, high: 999, whole: true };
 const YEARS: AmountRange = { low: 0.1, high: 100 };
 const OFFER_RANGES: Readonly<Record<OfferField, AmountRange>> = {
-  price: MONEY, there: MONEY, back: MONEY, weeks: { low: 0, high: 520 }, life: YEARS, least: COUNT, from: { ...COUNT, low: 2 }, then: MONEY, from2: { ...COUNT, low: 2 }, then2: MONEY,
+  price: MONEY, there: MONEY, back: MONEY, weeks: { low: 0, high: 520 }, life: YEARS, least: COUNT, from: { ...COUNT, low: 2 }, lower: MONEY, from2: { ...COUNT, low: 2 }, lower2: MONEY,
 };
 const DAY = /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/;
 const LONGEST_CURRENCY = 8;
@@ -118,12 +118,12 @@ function readSteps(way: Way, read: Record<OfferField, number | null>, words: Rec
   const steps: PriceStep[] = [];
   if (read.price !== null) steps.push({ from: 1, each: read.price });
   else if (words.price.trim() === '' && OFFER_FIELDS.some((field) => words[field].trim() !== '' && field !== 'life')) faults[`${way}-price`] = 'the price of one is missing';
-  for (const [from, then] of [['from', 'then'], ['from2', 'then2']] as const) {
-    const [count, each] = [read[from], read[then]];
+  for (const [from, lower] of [['from', 'lower'], ['from2', 'lower2']] as const) {
+    const [count, each] = [read[from], read[lower]];
     if (count === null && each === null) continue;
     const known = (field: OfferField): boolean => faults[`${way}-${field}`] !== undefined;
     if (count === null || each === null) {
-      const missing = count === null ? from : then;
+      const missing = count === null ? from : lower;
       if (!known(missing)) faults[`${way}-${missing}`] = count === null ? 'from how many on? Write a whole number' : 'the price from there on is missing';
       continue;
     }
