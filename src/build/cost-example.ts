@@ -1,6 +1,6 @@
 /** The worked example of costs: the outing club of a fictional university. Every price in it is invented. */
 import { parseCostLink } from '../links/cost-link.ts';
-import { type CostAnswer, type CostCurves, answerOn, costCurves, FEWEST_SHOWN } from '../replacement/answer.ts';
+import { type CostAnswer, type CostCurves, answerOn, costCurves, offersSideBySide } from '../replacement/answer.ts';
 import { type CostAsked, GENERAL_KEYS, MOST_KINDS, OFFER_FIELDS, readCost, WAYS } from '../replacement/read-words.ts';
 
 /** The example as a link: what the button of the page fills in. */
@@ -13,7 +13,5 @@ export function costExample(): CostExample {
   const { words } = parseCostLink(EXAMPLE_LINK, { general: GENERAL_KEYS, offers: OFFER_FIELDS, ways: WAYS, mostKinds: MOST_KINDS });
   if (!words) throw new RangeError('EXAMPLE_LINK must say something');
   const asked = readCost(words);
-  const { home: _, ...open } = asked.offers;
-  // Home is closed to those whom nobody has refused: the lines are those of everybody.
-  return { asked, answer: answerOn(asked), curves: costCurves(open, FEWEST_SHOWN / 2) };
+  return { asked, answer: answerOn(asked), curves: costCurves(offersSideBySide(asked), 0) };
 }

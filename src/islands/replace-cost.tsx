@@ -61,19 +61,27 @@ function fill({ general, kinds, offers }: CostWords): void {
   }
 }
 
+/** Languages of the reader that the browser itself can format: some systems name one that is no tag. */
+const LANGUAGES = navigator.languages.filter((tag) => {
+  try {
+    return Intl.NumberFormat.supportedLocalesOf(tag).length > 0;
+  } catch {
+    return false;
+  }
+});
+
 /** Prints amounts as the reader's country does; a code of three letters as money, any other sign behind the number. */
 function printerOf(currency: string): Printer {
-  const languages = navigator.languages.length > 0 ? [...navigator.languages] : undefined;
-  const count = new Intl.NumberFormat(languages, { maximumFractionDigits: 2 });
+  const count = new Intl.NumberFormat(LANGUAGES, { maximumFractionDigits: 2 });
   if (/^[A-Za-z]{3}$/.test(currency)) {
     try {
-      const money = new Intl.NumberFormat(languages, { style: 'currency', currency });
+      const money = new Intl.NumberFormat(LANGUAGES, { style: 'currency', currency });
       return { money: (amount) => money.format(amount), count: (n) => count.format(n) };
     } catch {
       return { ...PLAIN, money: (amount) => `${PLAIN.money(amount)} ${currency}` };
     }
   }
-  const cents = new Intl.NumberFormat(languages, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+  const cents = new Intl.NumberFormat(LANGUAGES, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
   const money = (amount: number): string => (Math.abs(amount - Math.round(amount)) < 0.005 ? count : cents).format(Math.abs(amount - Math.round(amount)) < 0.005 ? Math.round(amount) : amount);
   return { money: (amount) => (currency === '' ? money(amount) : `${money(amount)}\u00a0${currency}`), count: (n) => count.format(n) };
 }

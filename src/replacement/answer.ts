@@ -182,7 +182,7 @@ function changesOf(kinds: readonly AskedKind[], offers: Offers, best: Choice): C
 }
 
 /** Counts for which the chart and its table are drawn. */
-export const FEWEST_SHOWN = 10;
+const FEWEST_SHOWN = 10;
 const MOST_SHOWN = 60;
 /** Up to here a break-even is looked for. */
 export const MOST_TURNS = 500;
@@ -190,7 +190,14 @@ export const MOST_TURNS = 500;
 /** What one to so many devices that are alike cost by each way, and where the cheapest way changes. */
 export interface CostCurves { ways: { way: Way; totals: number[] }[]; /** Cheapest ways from a count on; several where they cost the same. */ cheapest: { count: number; ways: Way[] }[]; count: number }
 
-/** Curves over the count of devices, at each way's own price. @param count of devices that the reader has */
+/** Offers that stand side by side in the chart: home only where it is open to all devices, and then what refused them is not. */
+export function offersSideBySide({ kinds, offers }: Pick<CostAsked, 'kinds' | 'offers'>): Offers {
+  const takesAll = (way: Way): boolean => kinds.every(({ ways }) => way in ways);
+  const isForAll = kinds.length > 0 && takesAll('home');
+  return Object.fromEntries(WAYS.flatMap((way) => (offers[way] && (isForAll ? takesAll(way) : way !== 'home') ? [[way, offers[way]]] : [])));
+}
+
+/** Curves over the count of devices, at each way's own price. @param count of devices that the reader has; none for an example */
 export function costCurves(offers: Offers, count: number): CostCurves {
   const most = Math.min(MOST_SHOWN, Math.max(FEWEST_SHOWN, Math.ceil(count * 1.3)));
   const ways = WAYS.flatMap((way) => {

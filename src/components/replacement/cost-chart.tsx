@@ -3,7 +3,7 @@ import type { CostCurves } from '../../replacement/answer.ts';
 import type { Way } from '../../replacement/read-words.ts';
 import { listed, type Printer, WAY_NAMES, WAY_WORDS } from './words.ts';
 
-const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = [640, 330, 62, 118, 14, 46];
+const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = [470, 300, 52, 124, 16, 46];
 /** Line and mark of each way: told apart by shape and dashes, not by colour alone. */
 const MARKS: Readonly<Record<Way, { mark: string; size: number }>> = {
   maker: { mark: 'M-4 0a4 4 0 1 0 8 0a4 4 0 1 0-8 0Z', size: 4 },
@@ -42,7 +42,7 @@ export function CostChart({ curves, printer, suffix = '' }: { curves: CostCurves
   const every = counts > 30 ? 10 : counts > 14 ? 5 : 1;
   // Labels at the ends of lines are moved apart, downwards from the highest.
   const labels = ways.map(({ way, totals }) => ({ way, y: y(totals.at(-1) as number) })).sort((a, b) => a.y - b.y);
-  for (const [i, label] of labels.entries()) label.y = Math.max(label.y, (labels[i - 1]?.y ?? -Infinity) + 17);
+  for (const [i, label] of labels.entries()) label.y = Math.max(label.y, (labels[i - 1]?.y ?? -Infinity) + 18);
   const over = (labels.at(-1)?.y ?? 0) - (HEIGHT - BOTTOM);
   if (over > 0) for (const label of labels) label.y -= over;
   const lineId = `cost-lines${suffix}`;

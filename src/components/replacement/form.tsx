@@ -92,6 +92,7 @@ export function CostForm() {
       <section aria-labelledby="q-ways">
         <h2 id="q-ways">What you were offered</h2>
         {WAYS.map((way) => <WayFields key={way} way={way} />)}
+        <p class="to-answer"><button type="submit">To the answer</button></p>
       </section>
     </form>
   );

@@ -1,7 +1,7 @@
 /** What the calculator says: the cheapest plan, each way in the order in which it is to be asked, break-even, and what would change it. */
 import type { ComponentChildren } from 'preact';
 import type { NotUnderstood } from '../../links/pieces.ts';
-import { type Change, type Choice, type CostAnswer, costCurves, MOST_TURNS, turnsAgainstNew, type WayCost } from '../../replacement/answer.ts';
+import { type Change, type Choice, type CostAnswer, costCurves, MOST_TURNS, offersSideBySide, turnsAgainstNew, type WayCost } from '../../replacement/answer.ts';
 import type { Turn } from '../../replacement/cost.ts';
 import { type CostAsked, type Way, WAYS } from '../../replacement/read-words.ts';
 import { CostChart, CostTable, cheapestSentence } from './cost-chart.tsx';
@@ -70,9 +70,21 @@ function ChangeRow({ change, printer }: { change: Change; printer: Printer }) {
     <tr>
       <th scope="row">{way === null ? 'All ways' : WAY_NAMES[way]}: {INPUT_NAMES[what]}</th>
       <td data-label="Now" class="amount" data-input>{print(now)}</td>
-      <td data-label={at > now ? 'Above' : 'Below'} class="amount" data-input>{hasSteps && what === 'price' ? `${at > now ? '+' : '−'} ${print(Math.abs(at - now))} on every price` : `${at > now ? 'above' : 'below'} ${print(at)}`}</td>
+      <td data-label="Turns at" class="amount" data-input>{hasSteps && what === 'price' ? `${at > now ? '+' : '−'} ${print(Math.abs(at - now))} on every price` : `${at > now ? 'above' : 'below'} ${print(at)}`}</td>
       <td data-label="Then least" data-input>{choiceWords(after, printer)}</td>
     </tr>
+  );
+}
+
+/** At the decision: what a price does not say of a sling at home. */
+function HomeWarning({ base }: { base: string }) {
+  const [methods, comparison] = [`${base}methods/`, `${base}compare/`];
+  return (
+    <div class="warning" role="note" aria-label="Warning">
+      <p class="signal"><svg viewBox="0 0 22 20" aria-hidden="true"><path fill-rule="evenodd" d="M11 0 22 20H0zM10 7v6h2V7zm0 8v2h2v-2z" /></svg>WARNING</p>
+      <p><b>A sling attached at home ends the maker’s approval. It can come off or be cut.</b> Whoever hangs on it falls.</p>
+      <p>Before its price, read <a href={methods}>the methods</a> and <a href={comparison}>the comparison</a>.</p>
+    </div>
   );
 }
 
@@ -87,7 +99,7 @@ export function CostResults(props: Props) {
   const { best, bestYearly, rows, stranded, changes, count } = answer;
   if (asked.isStopped) return <p>Nothing is worked out before the fields marked above can be read.</p>;
   if (count === 0) return <p>Write how many devices you have, and a price for two ways or more.</p>;
-  const curves = costCurves(asked.offers, count);
+  const curves = costCurves(offersSideBySide(asked), count);
   const isSamePlan = best && bestYearly && choiceWords(best, printer) === choiceWords(bestYearly, printer);
   const turns = turnsAgainstNew(asked.offers);
   return (
@@ -104,6 +116,7 @@ export function CostResults(props: Props) {
           </p>
         </>
       )}
+      {rows.some(({ way }) => way === 'home') && <HomeWarning base={base} />}
       {rows.length === 1 && <p>One way has a price. With a second one, the two are compared.</p>}
       <table class="stack ways">
         <caption>Each way for all devices that it takes, in the order to ask</caption>
@@ -128,7 +141,7 @@ export function CostResults(props: Props) {
           {changes.length === 0 ? <p>No single price, post, or number of weeks changes which plan costs least.</p> : (
             <table class="stack changes">
               <caption>One input at a time, nearest first; all others stay as they are</caption>
-              <thead><tr><th scope="col">Input</th><th scope="col" class="amount">Now</th><th scope="col" class="amount">Turns</th><th scope="col">Least cost then</th></tr></thead>
+              <thead><tr><th scope="col">Input</th><th scope="col" class="amount">Now</th><th scope="col" class="amount">Turns at</th><th scope="col">Least cost then</th></tr></thead>
               <tbody>{changes.slice(0, SHOWN_CHANGES).map((change) => <ChangeRow key={`${change.way}-${change.what}-${change.at > change.now}`} change={change} printer={printer} />)}</tbody>
             </table>
           )}

@@ -17,9 +17,9 @@ export const listed = (texts: readonly string[]): string => (texts.length < 2 ? 
 /** Devices of one kind: "7 cams", "7 of kind 2". */
 export const kindWords = ({ count, name, at }: AskedKind, printer: Printer): string => (name === '' ? `${printer.count(count)} of kind ${at + 1}` : `${printer.count(count)} ${name}`);
 
-/** A plan in words: one way, or which kinds go where. */
+/** A plan in words: one way, or which way for which kinds. */
 export function choiceWords({ parts }: Choice, printer: Printer): string {
   const [only] = parts;
   if (parts.length === 1 && only) return WAY_WORDS[only.way];
-  return parts.map(({ way, kinds }) => `${listed(kinds.map((kind) => kindWords(kind, printer)))}: ${WAY_WORDS[way]}`).join('; ');
+  return parts.map(({ way, kinds }) => `${WAY_WORDS[way]} for ${listed(kinds.map((kind) => kindWords(kind, printer)))}`).join('; ');
 }
