@@ -184,7 +184,7 @@ function otherUses(all: SiteRecords): FigureBook['others'] {
     for (const address of new Set([...figures, ...(due ? [due.figure] : [])])) push(address, { kind: 'rule', says: 'stands behind the rule of retirement', name: what });
   }
   for (const [id, { name, figures }] of all.replacements) for (const address of figures) push(address, { kind: 'route', says: 'stands behind the route', name, path: `/replace/#${id}` });
-  for (const { region, figures } of all.law.values()) for (const address of figures) push(address, { kind: 'law', says: 'stands behind', name: `what the law says (${REGIONS[region]})`, path: `/replace/#${region}` });
+  for (const { region, sentences } of all.law.values()) for (const address of new Set(sentences.flatMap(({ figures }) => figures))) push(address, { kind: 'law', says: 'stands behind', name: `what the law says (${REGIONS[region]})`, path: `/replace/#${region}` });
   for (const [id, { name, topics }] of all.materials) {
     const shown = new Set(Object.values(topics).flatMap(({ figures }) => figures));
     for (const address of shown) push(address, { kind: 'material', says: 'is shown with the material', name, path: `/materials/${id}/` });
@@ -193,7 +193,7 @@ function otherUses(all: SiteRecords): FigureBook['others'] {
   return others;
 }
 
-const REGIONS: Record<LawRecord['region'], string> = { eu: 'European Union', uk: 'United Kingdom', us: 'United States', elsewhere: 'elsewhere' };
+const REGIONS: Record<LawRecord['region'], string> = { eu: 'European Union and European Economic Area', uk: 'United Kingdom', us: 'United States', elsewhere: 'elsewhere' };
 
 /**
  * A figure by address. A table's own address, without a cell, gives its first cell's page with no value.

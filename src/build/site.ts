@@ -53,6 +53,7 @@ export const allLinks: Door[] = [
   { name: 'Has the sling to go?', path: '/retire/' },
   { name: 'The register of a rack', path: '/rack/' },
   { name: 'Who can replace a sling', path: '/replace/' },
+  { name: 'What a new sling costs', path: '/replace/cost/' },
   { name: 'Compare ways to attach one', path: '/compare/' },
   { name: 'Methods', path: '/methods/' },
   { name: 'Materials', path: '/materials/' },

@@ -109,7 +109,8 @@ export function referencesOf(records: Records): Reference[] {
       list('materials', record, 'figures', ['topics', topic, 'figures'], figures);
       list('materials', record, 'gaps', ['topics', topic, 'gaps'], gaps);
     }
-  for (const record of records.law.values()) list('law', record, 'figures', ['figures'], record.data.figures);
+  for (const record of records.law.values())
+    for (const [i, { figures }] of record.data.sentences.entries()) list('law', record, 'figures', ['sentences', i, 'figures'], figures);
   for (const record of records.corrections.values())
     collect('corrections', record, 'figures', ['figure'], record.data.figure);
   return out;

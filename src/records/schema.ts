@@ -462,24 +462,37 @@ export interface RetirementRule extends Omit<ReadOfRule, 'when'> {
 /** Any rule with the time that its figure says, in whole months; null where it holds at once. */
 export interface VerdictRule extends ReadOfRule { what: string; due: { months: number; from: DueFrom } | null }
 
-/** A way to get a new sling. */
+/** What must be true before a way is open. */
+export const ROUTE_CONDITIONS = ['maker-and-workshop-refused', 'not-retire-now'] as const;
+/** A way to get a new sling, or to do without one. */
 export const replacement = z.strictObject({
   name: words,
   order: z.int().min(1),
   who: words,
   keeps: words,
+  /** The way is open only then: both refused, or no verdict says that the sling has to go now. Absent: always. */
+  only: z.enum(ROUTE_CONDITIONS).optional(),
   refuses: words.optional(),
   ask: z.array(words).min(1),
+  /** How to clean the devices, and how to pack them for the post; only where something is sent. */
+  packing: z.array(words).min(1).optional(),
   figures: z.array(figureAddress).default([]),
 });
 export type ReplacementRecord = z.infer<typeof replacement>;
 
-/** A sentence of law for one region. */
+/** What the law of one region says, sentence by sentence. */
 export const law = z.strictObject({
   region: z.enum(['eu', 'uk', 'us', 'elsewhere']),
-  says: words,
-  figures: z.array(figureAddress).min(1),
-  checked: isoDate,
+  /** Where it holds, and what was not looked at. */
+  covers: words,
+  sentences: z.array(z.strictObject({
+    /** One sentence for people, without a number. */
+    says: words,
+    /** Rules of law that it rests on. */
+    figures: z.array(figureAddress).min(1),
+    /** Day on which they were last looked at. */
+    checked: isoDate,
+  })).min(1),
 });
 export type LawRecord = z.infer<typeof law>;
 

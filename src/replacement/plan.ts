@@ -20,7 +20,8 @@ export function planCost(kinds: readonly Kind[], offers: Readonly<Record<string,
     const own = { ...offer, there: 0, back: 0 };
     const costs = sent.map((kind) => orderCost({ ...own, steps: kind.ways[way] ?? offer.steps, least: 1 }, kind.count));
     const work = costs.reduce((sum, one) => sum + one.work, 0);
-    const least = orderCost({ ...own, weeks: 0 }, 1).work;
+    // A kind's own price may be below the offer's: only a least of several is charged for at the offer's price.
+    const least = offer.least > 1 ? orderCost({ ...own, weeks: 0 }, 1).work : 0;
     total += offer.there + offer.back + Math.max(work, least) + costs.reduce((sum, one) => sum + one.waiting, 0);
   }
   return total;

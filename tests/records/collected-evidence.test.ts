@@ -17,8 +17,8 @@ interface Row { row: string; outcome: string; addresses: string[]; why: string }
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const HEAD = 'row,outcome,addresses,why';
-/** Records of sources that are no part of the collection: exact definitions of units. */
-const BESIDE: readonly string[] = ['nist-sp-811/units'];
+/** Records that are no part of the collection: exact definitions of units, and what the title of a law says. */
+const BESIDE: readonly string[] = ['nist-sp-811/units', 'eu-2016-425/eea-relevance'];
 
 const records = readAll(ROOT);
 const rows = collected(readFileSync(new URL('./collected-evidence.csv', import.meta.url), 'utf8'));

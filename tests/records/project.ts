@@ -156,9 +156,11 @@ ask: [How long will it take?]
 figures: [lab-b/floor]
 `,
   'data/law/eu.yaml': `region: eu
-says: Altered equipment is new equipment.
-figures: [lab-b/floor]
-checked: "2026-01-05"
+covers: The Union.
+sentences:
+  - says: Altered equipment is new equipment.
+    figures: [lab-b/floor]
+    checked: "2026-01-05"
 `,
   'data/materials/hmpe.yaml': `name: HMPE
 order: 1

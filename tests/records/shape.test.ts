@@ -383,7 +383,7 @@ describe('shape of records', () => {
     ['sling', 'name order form material widthMm lengthsCm'],
     ['gap', 'question nearest test'],
     ['replacement', 'name order who keeps ask'],
-    ['law', 'region says figures checked'],
+    ['law', 'region covers sentences'],
     ['rule', 'what order verdict says figures'],
     ['correction', 'figure printed used reason status on expect'],
   ])('a %s needs these fields: %s', (name, fields) => {

@@ -1,7 +1,7 @@
 /** Where a reader goes with a verdict: addresses of other pages, filled with what the reader has said of the sling. */
 import { serialiseLink } from '../../links/serialise-link.ts';
 import { earliestDay } from '../../retirement/days.ts';
-import type { SlingHistory } from '../../retirement/verdict.ts';
+import type { Headline, SlingHistory } from '../../retirement/verdict.ts';
 import type { VerdictSetup } from './setup.ts';
 
 const DAYS_A_YEAR = 365.25;
@@ -41,4 +41,10 @@ export function compareAddress(history: SlingHistory, on: string, { base, slings
     ratingKn: null, eye: null, bearingMm: null, sling, lengthCm: lengths.find((cm) => cm === 60) ?? lengths[0] ?? null, slingState: 'new', demandKn: null,
     old: isKnown ? { material, ageYears, use, light } : null,
   })}`;
+}
+
+/** The calculator of costs for one device, with when its sling has to go. */
+export function costAddress(verdict: Headline, { base }: Pick<VerdictSetup, 'base'>): string {
+  const retire = verdict.kind === 'retire-now' ? 'now' : verdict.kind === 'retire-by' ? verdict.day : '';
+  return `${base}replace/cost/?v=1${retire === '' ? '' : `&retire=${retire}`}&kinds=1`;
 }

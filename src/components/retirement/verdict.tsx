@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import type { NotUnderstood } from '../../links/pieces.ts';
 import { MAKER_RULES, compareHeadlines, type Headline, type Reason, type SlingHistory, type Verdict } from '../../retirement/verdict.ts';
-import { ageOn, compareAddress } from './next-steps.ts';
+import { ageOn, compareAddress, costAddress } from './next-steps.ts';
 import type { VerdictSetup } from './setup.ts';
 import { dayWords, fieldWords, headlineWords } from './words.ts';
 
@@ -113,6 +113,7 @@ export function VerdictView({ setup, history, verdict, on, then, unread }: Verdi
       <h3>Next</h3>
       <ul class="next-steps">
         <li><a href={`${setup.base}replace/`}>Who can replace the sling</a>: the maker, a workshop, or a new device.</li>
+        <li><a href={costAddress(strictest, setup)}>What each way costs</a>, each, in all and a year.</li>
         <li>If they refuse: <a href={compareAddress(history, on, setup)}>compare ways to attach a new sling</a>, with this one filled in.</li>
         <li>More than one device: <a href={`${setup.base}rack/`}>keep a register of the rack</a>.</li>
       </ul>

@@ -26,7 +26,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   falls: { uses: ['evidence', 'numerics'], types: ['records'], packages: [] },
   replacement: { uses: ['evidence', 'numerics'], types: ['records'], packages: [] },
   rack: { uses: ['retirement'], types: ['records'], packages: [] },
-  links: { uses: [], types: ['records', 'strength', 'retirement'], packages: [] },
+  links: { uses: [], types: ['records', 'strength', 'retirement', 'replacement'], packages: [] },
   citing: { uses: [], types: ['records', 'strength'], packages: [] },
   charts: { uses: [], types: ['records', 'strength'], packages: ['d3-scale', /^preact(?:\/|$)/] },
   drawings: { uses: [], types: ['records', 'strength'], packages: [/^preact(?:\/|$)/] },
