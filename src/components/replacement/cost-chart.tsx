@@ -3,7 +3,7 @@ import type { CostCurves } from '../../replacement/answer.ts';
 import type { Way } from '../../replacement/read-words.ts';
 import { listed, type Printer, WAY_NAMES, WAY_WORDS } from './words.ts';
 
-const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = [470, 300, 52, 124, 16, 46];
+const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = [470, 316, 50, 134, 32, 46];
 /** Line and mark of each way: told apart by shape and dashes, not by colour alone. */
 const MARKS: Readonly<Record<Way, { mark: string; size: number }>> = {
   maker: { mark: 'M-4 0a4 4 0 1 0 8 0a4 4 0 1 0-8 0Z', size: 4 },
@@ -54,6 +54,7 @@ export function CostChart({ curves, printer, suffix = '' }: { curves: CostCurves
       ))}
       {Array.from({ length: counts }, (_, i) => i + 1).filter((n) => n === 1 || n % every === 0).map((n) => <text key={n} x={at(x(n))} y={HEIGHT - BOTTOM + 18} text-anchor="middle" data-axis>{n}</text>)}
       <text x={LEFT} y={HEIGHT - 6}>devices</text>
+      <text x={0} y={12}>cost in all</text>
       {count > 0 && count <= counts && <path class="mine" d={`M${at(x(count))} ${TOP}V${HEIGHT - BOTTOM}`} />}
       {count > 0 && count <= counts && <text x={at(x(count))} y={TOP - 3} text-anchor="middle">yours</text>}
       {ways.map(({ way, totals }) => (
