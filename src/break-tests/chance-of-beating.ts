@@ -36,6 +36,8 @@ export function chanceInterval(chance: number, n: number, m: number, level = 0.9
   assertShare(level, 'level');
   const z = normalQuantile(0.5 * (1 + level));
   const miss = (at: number): number => Math.abs(chance - at) - z * Math.sqrt(variance(at, n, m));
-  const end = (edge: 0 | 1): number => (chance === edge ? edge : findRoot(miss, edge, chance, 1e-15));
+  // A share of 0 or 1 solves the equation itself, with no error left; the end sought is the other root.
+  const inner = Math.min(1 - 1e-12, Math.max(1e-12, chance));
+  const end = (edge: 0 | 1): number => (chance === edge ? edge : findRoot(miss, edge, inner, 1e-15));
   return { low: end(0), high: end(1) };
 }

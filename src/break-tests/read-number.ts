@@ -76,7 +76,7 @@ export function markEvidence({ digits, exponent }: NumberCell): MarkEvidence {
 }
 
 /** The value with the decimal mark known; null where the digits contradict it. */
-export function valueOf(cell: NumberCell, mark: DecimalMark): number | null {
+export function decimalValue(cell: NumberCell, mark: DecimalMark): number | null {
   const other = mark === '.' ? ',' : '.';
   const [whole = '', ...rest] = cell.digits.split(mark);
   if (rest.length > 1) return null;

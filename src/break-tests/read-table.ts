@@ -3,7 +3,7 @@
  * can be read in two ways is a stop, never a guess; the reader's answer comes back as an option.
  */
 import { type ColumnUnit, readHeading, readUnit } from './column-units.ts';
-import { type DecimalMark, isMissing, markEvidence, type NumberCell, readNumberCell, valueOf } from './read-number.ts';
+import { type DecimalMark, isMissing, markEvidence, type NumberCell, readNumberCell, decimalValue } from './read-number.ts';
 import { type Delimiter, plainText, type SplitRow, splitTable } from './split-table.ts';
 
 export interface NumberColumn {
@@ -259,7 +259,7 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
       }
       const cell: NumberCell | null = readNumberCell(text);
       if (!cell) return stopAt(looksTorn(text) ? 'no-number' : 'not-a-number', row.line, i + 1, text);
-      const value = valueOf(cell, mark);
+      const value = decimalValue(cell, mark);
       if (value === null) return stopAt('no-number', row.line, i + 1, text);
       if (cell.unit !== '') {
         const found = readUnit(cell.unit);

@@ -80,7 +80,7 @@ export interface TraceReading {
 }
 
 function assertLengths(timeS: Samples, forceKn: Samples, displacementMm: Samples | undefined): void {
-  if (timeS.length < 3) throw new RangeError(`timeS must hold at least 3 samples (got ${timeS.length}).`);
+  if (timeS.length < 3) throw new RangeError(`timeS needs 3 samples (got ${timeS.length}).`);
   if (forceKn.length !== timeS.length) {
     throw new RangeError(`forceKn must be as long as timeS (got ${forceKn.length} and ${timeS.length}).`);
   }
@@ -175,7 +175,7 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
       restProducts += since * y;
     }
   }
-  if (used < 3) throw new RangeError(`forceKn must hold at least 3 usable samples (got ${used}).`);
+  if (used < 3) throw new RangeError(`forceKn needs 3 usable samples (got ${used}).`);
   const start = timeS[first] as number;
 
   // The rest: its mean is the offset, unless it moves by more than a two-hundredth of the peak and than its own noise.

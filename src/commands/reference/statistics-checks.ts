@@ -275,6 +275,10 @@ const checkMannWhitney: Family = (check, { inputs, expected }) => {
   check.compare('HL', found.shift, at(expected, 'HL'), { rel: 'rel' });
   check.compare('ci95 low', found.shiftInterval?.low ?? Infinity, at(expected, 'ci95', 0), { rel: 'rel' });
   check.compare('ci95 high', found.shiftInterval?.high ?? Infinity, at(expected, 'ci95', 1), { rel: 'rel' });
+  check.compare('published W', found.u, at(expected, 'published', 'W'), { rel: 'rel' });
+  printed(check, 'published HL', found.shift, at(expected, 'published', 'HL'));
+  printed(check, 'published ci95 low', found.shiftInterval?.low ?? Infinity, at(expected, 'published', 'ci95', 0));
+  printed(check, 'published ci95 high', found.shiftInterval?.high ?? Infinity, at(expected, 'published', 'ci95', 1));
   check.compare('published p_greater', found.exact?.greater ?? Infinity, at(expected, 'published', 'p_greater'), { abs: 'published_abs' });
   check.compare('published p_two_sided', found.exact?.twoSided ?? Infinity, at(expected, 'published', 'p_two_sided'), { abs: 'published_abs' });
   return true;
