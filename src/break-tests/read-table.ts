@@ -4,7 +4,7 @@
  */
 import { type ColumnUnit, readHeading, readUnit } from './column-units.ts';
 import { type DecimalMark, isMissing, markEvidence, type NumberCell, readNumberCell, decimalValue } from './read-number.ts';
-import { type Delimiter, plainText, type SplitRow, splitTable } from './split-table.ts';
+import { type Cell, type Delimiter, plainText, type SplitRow, splitTable } from './split-table.ts';
 
 export interface NumberColumn {
   readonly kind: 'numbers';
@@ -85,7 +85,7 @@ const ADVICE: Readonly<Record<StopReason, string>> = {
   'decimal-mark-open': 'this may be a decimal mark or a group of thousands. Say which mark stands before the decimals.',
   'decimal-marks-clash': 'this number has another decimal mark than the rest. Use one mark throughout.',
   'delimiter-open': 'this can be split into cells in two ways. Say what stands between the cells.',
-  'unit-alone': 'this head is a unit without a name beside heads that have names. Write the unit in brackets behind its name.',
+  'unit-alone': 'this is a unit apart from the numbers that it belongs to. Write it in brackets behind the name of their column.',
   'unit-of-mass': 'this is a unit of mass. Say kgf or lbf if it is a force.',
   'units-clash': 'this unit is not that of the column. Use one unit in a column.',
   'unit-unknown': 'what stands behind this number is no unit that is known. Use kN, N, daN, kgf or lbf.',
@@ -94,13 +94,16 @@ const ADVICE: Readonly<Record<StopReason, string>> = {
 };
 
 function stopAt(reason: StopReason, row: number, column: number, cell: string): { stop: TableStop } {
-  const shown = cell.length > 40 ? `${cell.slice(0, 40)}...` : cell;
+  const plain = cell.replace(/\s+/g, ' ').trim();
+  const shown = plain.length > 40 ? `${plain.slice(0, 40)}...` : plain;
   return { stop: { reason, row, column, cell, message: `Row ${row}, column ${column} ("${shown}"): ${ADVICE[reason]}` } };
 }
 
-const looksNumeric = (text: string): boolean => /\d/.test(text) && readNumberCell(text) !== null;
-/** Only digits, marks and blanks, or ends in a mark: what a wrong delimiter leaves of numbers. */
-const looksTorn = (text: string): boolean => /^[\d\s.,;'+-]*\d[\d\s.,;'+-]*$/.test(text);
+/** Dates and times of day: words, although they are made of digits. */
+const looksDated = (text: string): boolean => /^\d{1,4}([-./])\d{1,2}\1\d{1,4}(?:[ T].*)?$|^\d{1,2}:\d{2}/.test(text);
+const looksNumeric = (text: string): boolean => /\d/.test(text) && !looksDated(text) && readNumberCell(text) !== null;
+/** Begins like a number and is none: what a wrong delimiter or a slip leaves of one. */
+const looksTorn = (text: string): boolean => /^[>\u2265]?=?\s*[+\-\u2212.,]*\d/.test(text) && !looksDated(text) && readNumberCell(text) === null;
 
 /** Unread columns with their heads, or a stop. */
 interface Frame {
@@ -111,10 +114,40 @@ interface Frame {
   readonly width: number;
 }
 
+/** Between blanks, a unit in brackets belongs to the name before it. */
+function withUnitsJoined(row: SplitRow): SplitRow {
+  const cells: Cell[] = [];
+  for (const cell of row.cells) {
+    const last = cells.at(-1);
+    if (last && /^(?:\(.*\)|\[.*\])$/.test(cell.text) && readUnit(cell.text) !== null) {
+      cells[cells.length - 1] = { ...last, text: `${last.text} ${cell.text}` };
+    } else cells.push(cell);
+  }
+  return { line: row.line, cells };
+}
+
+/**
+ * Whether the first row names columns: no cell of it is a number, and at least one column of numbers has a name over it.
+ * A name of numbers begins with a letter or a bracket, so that a number with a slip in it is not taken for one.
+ */
+function isHeadOf(texts: readonly string[], below: readonly SplitRow[]): boolean {
+  let named = false;
+  for (const [i, text] of texts.entries()) {
+    if (looksNumeric(text) || looksTorn(text)) return false;
+    if (!below.some((row) => looksNumeric(row.cells[i]?.text ?? '')) || isMissing(text)) continue;
+    if (!/^[\p{L}([]/u.test(text)) return false;
+    named = true;
+  }
+  // Words over words alone, and nothing below: still a head, of a table without numbers.
+  return named || below.length === 0;
+}
+
 /** Finds head and units and checks that rows are equally long. */
-function frameOf(rows: readonly SplitRow[]): { frame: Frame } | { stop: TableStop } {
-  const [first] = rows;
-  if (!first) return stopAt('empty', 1, 1, '');
+function frameOf(given: readonly SplitRow[], delimiter: Delimiter): { frame: Frame } | { stop: TableStop } {
+  const [top] = given;
+  if (!top) return stopAt('empty', 1, 1, '');
+  const first = delimiter === 'blanks' ? withUnitsJoined(top) : top;
+  const rows = [first, ...given.slice(1)];
   // A delimiter at the end of every row makes an empty last cell in each: it is left out.
   const trailing = first.cells.length > 1 && rows.every((row) => row.cells.length === first.cells.length && row.cells.at(-1)?.text === '');
   const width = first.cells.length - (trailing ? 1 : 0);
@@ -124,7 +157,7 @@ function frameOf(rows: readonly SplitRow[]): { frame: Frame } | { stop: TableSto
     if (length > width) return stopAt('cells-too-many', row.line, width + 1, row.cells[width]?.text ?? '');
   }
   const texts = first.cells.slice(0, width).map((cell) => cell.text);
-  const isHead = texts.every((text) => !looksNumeric(text) && !looksTorn(text)) && texts.some((text) => /\p{L}/u.test(text));
+  const isHead = isHeadOf(texts, rows.slice(1));
   const names: string[] = [];
   const units: (ColumnUnit | null)[] = [];
   let body = rows;
@@ -160,30 +193,30 @@ function frameOf(rows: readonly SplitRow[]): { frame: Frame } | { stop: TableSto
 function decimalOf(
   frame: Frame,
   numeric: readonly boolean[],
-  delimiter: Delimiter,
   asked: DecimalMark | undefined,
 ): { mark: DecimalMark | null } | { stop: TableStop } {
   let mark = asked ?? null;
-  let open: { row: SplitRow; column: number } | null = null;
+  const open: { row: SplitRow; column: number; mark: string }[] = [];
   for (const row of frame.body) {
     for (let i = 0; i < frame.width; i++) {
       if (!numeric[i]) continue;
-      const cell = row.cells[i] as { text: string; quoted: boolean };
+      const cell = row.cells[i] as { text: string };
       const number = readNumberCell(cell.text);
       if (!number) continue;
       const evidence = markEvidence(number);
       if (evidence === 'none') continue;
       if (evidence === 'broken') return stopAt('no-number', row.line, i + 1, cell.text);
-      if (evidence === 'open') open ??= { row, column: i };
+      if (evidence === 'open') open.push({ row, column: i, mark: /[.,]/.exec(number.digits)?.[0] ?? '' });
       else if (mark === null) mark = evidence;
       else if (mark !== evidence) return stopAt('decimal-marks-clash', row.line, i + 1, cell.text);
     }
   }
-  if (mark === null && open) {
-    const cell = open.row.cells[open.column] as { text: string; quoted: boolean };
-    // Between commas a bare point cannot stand beside decimal commas.
-    if (delimiter === 'comma' && !cell.quoted && cell.text.includes('.')) return { mark: '.' };
-    return stopAt('decimal-mark-open', open.row.line, open.column + 1, cell.text);
+  // With the mark known from other cells, one followed by three digits is its own decimals; the other mark there would be
+  // a group of thousands, or a slip of the pen that makes a force a thousand times as large.
+  const doubtful = asked === undefined ? open.find((each) => each.mark !== mark) : undefined;
+  if (doubtful) {
+    const cell = doubtful.row.cells[doubtful.column] as { text: string };
+    return stopAt('decimal-mark-open', doubtful.row.line, doubtful.column + 1, cell.text);
   }
   return { mark };
 }
@@ -201,7 +234,7 @@ function doubtOf(frame: Frame, delimiter: Delimiter): { stop: TableStop } | null
     if (!bare) continue;
     if (delimiter === 'comma') {
       // Whole numbers on both sides of every comma, no blank behind it: decimal commas look the same.
-      const same = frame.body.every((row) => /^[+\-\u2212>]?\d+$/.test(row.cells[i - 1]?.text ?? '') && /^\d+/.test(row.cells[i]?.text ?? '') && row.cells[i]?.spaced === false && row.cells[i]?.quoted === false);
+      const same = frame.body.every((row) => /^[+\-\u2212>]?\d[\d\u00a0\u2009\u202f'\u2019]*$/.test(row.cells[i - 1]?.text ?? '') && /^\d+/.test(row.cells[i]?.text ?? '') && row.cells[i]?.spaced === false && row.cells[i]?.quoted === false);
       if (same) return stopAt('delimiter-open', first.line, i + 1, `${first.cells[i - 1]?.text},${first.cells[i]?.text}`);
     }
     if (delimiter === 'blanks' && frame.body.every((row) => whole(row, i - 1) && (row.cells[i - 1]?.text.length ?? 9) <= 3 && /^\d{3}(?!\d)/.test(row.cells[i]?.text ?? ''))) {
@@ -214,9 +247,19 @@ function doubtOf(frame: Frame, delimiter: Delimiter): { stop: TableStop } | null
 function readWith(plain: string, delimiter: Delimiter, options: TableOptions): TableReading {
   const split = splitTable(plain, delimiter);
   if ('fault' in split) return stopAt('quote', split.fault.line, split.fault.column, split.fault.text);
-  const framed = frameOf(split.rows);
+  const framed = frameOf(split.rows, delimiter);
   if ('stop' in framed) return framed;
   const { frame } = framed;
+  const strange = frame.head?.cells.findIndex(({ text, quoted }) => {
+    if (quoted) return false;
+    const marks = delimiter === 'none' || delimiter === 'blanks' ? /[;\t,"]/ : delimiter === 'comma' ? /[;\t]/ : /\t/;
+    // "force, kN" over one column is a name with its unit.
+    return marks.test(text) && !(/^[^;\t,]*,[^;\t,]*$/.test(text) && readHeading(text).unit !== null);
+  });
+  if (frame.head && strange !== undefined && strange >= 0 && options.delimiter === undefined) {
+    // Other marks than the one tried stand in the head: its rows lack cells.
+    return stopAt('cells-missing', frame.body[0]?.line ?? frame.head.line, strange + 2, '');
+  }
   const asText = new Set(options.textColumns ?? []);
   const numeric: boolean[] = [];
   for (let i = 0; i < frame.width; i++) {
@@ -227,14 +270,15 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
     if (torn) return stopAt('no-number', torn.line, i + 1, (torn.cells[i] as { text: string }).text);
     const filled = cells.filter((text) => !isMissing(text));
     if (filled.length > 0 && filled.every((text) => readUnit(text) !== null)) {
-      return stopAt('delimiter-open', frame.body[0]?.line ?? 1, i + 1, cells[0] ?? '');
+      // Split by blanks, the unit was torn off its number; between other marks it is a column whose numbers lack it.
+      return stopAt(delimiter === 'blanks' ? 'no-number' : 'unit-alone', frame.body[0]?.line ?? 1, i + 1, cells[0] ?? '');
     }
   }
   const [top] = split.rows;
   if (!numeric.some(Boolean)) return stopAt('no-numbers-at-all', frame.body[0]?.line ?? top?.line ?? 1, 1, (frame.body[0] ?? top)?.cells[0]?.text ?? '');
   const doubt = options.delimiter === undefined ? doubtOf(frame, delimiter) : null;
   if (doubt) return doubt;
-  const decimal = decimalOf(frame, numeric, delimiter, options.decimal);
+  const decimal = decimalOf(frame, numeric, options.decimal);
   if ('stop' in decimal) return decimal;
   const mark = decimal.mark ?? '.';
   const columns: Column[] = [];

@@ -164,7 +164,8 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
     used++;
     if (f > rawPeak) rawPeak = f;
     const since = t - (timeS[first] as number);
-    if (since <= restS) {
+    // Half a step of room: which samples belong to the rest must not hang on the last digit of a time.
+    if (since < restS + 0.5 * step) {
       // About the first sample, so that a large offset costs no digits.
       const y = f - restFirst;
       rest++;
