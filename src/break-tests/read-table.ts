@@ -229,16 +229,33 @@ function doubtOf(frame: Frame, delimiter: Delimiter): { stop: TableStop } | null
   };
   const [first] = frame.body;
   if (!first) return null;
+  const isNumber = (text: string): boolean => looksNumeric(text) && readNumberCell(text)?.unit === '';
+  if (delimiter === 'none' && frame.head === null) {
+    // One number a line with a decimal comma looks like two whole numbers a line.
+    const comma = frame.body.find((row) => row.cells[0]?.quoted === false && /\d,\d/.test(row.cells[0].text));
+    if (comma) return stopAt('delimiter-open', comma.line, 1, comma.cells[0]?.text ?? '');
+  }
+  if (delimiter === 'comma' && frame.body.some((row) => row.cells.some(({ text, quoted }) => quoted && text.includes(',') && looksNumeric(text)))) {
+    // Quoted numbers have commas of their own: where a number follows another without quotes or blank, they may be one.
+    for (const row of frame.body) {
+      for (let i = 1; i < row.cells.length; i++) {
+        const left = row.cells[i - 1] as Cell;
+        const right = row.cells[i] as Cell;
+        if (left.quoted || right.quoted || right.spaced || !isNumber(left.text) || !/^\d/.test(right.text)) continue;
+        return stopAt('delimiter-open', row.line, i, `${left.text},${right.text}`);
+      }
+    }
+  }
   for (let i = 1; i < frame.width; i++) {
     const bare = frame.head === null || (frame.head.cells[i]?.spaced === true && delimiter === 'comma');
     if (!bare) continue;
     if (delimiter === 'comma') {
       // Whole numbers on both sides of every comma, no blank behind it: decimal commas look the same.
       const same = frame.body.every((row) => /^[+\-\u2212>]?\d[\d\u00a0\u2009\u202f'\u2019]*$/.test(row.cells[i - 1]?.text ?? '') && /^\d+/.test(row.cells[i]?.text ?? '') && row.cells[i]?.spaced === false && row.cells[i]?.quoted === false);
-      if (same) return stopAt('delimiter-open', first.line, i + 1, `${first.cells[i - 1]?.text},${first.cells[i]?.text}`);
+      if (same) return stopAt('delimiter-open', first.line, i, `${first.cells[i - 1]?.text},${first.cells[i]?.text}`);
     }
     if (delimiter === 'blanks' && frame.body.every((row) => whole(row, i - 1) && (row.cells[i - 1]?.text.length ?? 9) <= 3 && /^\d{3}(?!\d)/.test(row.cells[i]?.text ?? ''))) {
-      return stopAt('delimiter-open', first.line, i + 1, `${first.cells[i - 1]?.text} ${first.cells[i]?.text}`);
+      return stopAt('delimiter-open', first.line, i, `${first.cells[i - 1]?.text} ${first.cells[i]?.text}`);
     }
   }
   return null;
@@ -250,11 +267,18 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
   const framed = frameOf(split.rows, delimiter);
   if ('stop' in framed) return framed;
   const { frame } = framed;
+  if (delimiter === 'blanks' || delimiter === 'none') {
+    for (const row of frame.body) {
+      const torn = row.cells.findIndex(({ text, quoted }) => !quoted && text.includes('"'));
+      if (torn >= 0) return stopAt('quote', row.line, torn + 1, row.cells[torn]?.text ?? '');
+    }
+  }
   const strange = frame.head?.cells.findIndex(({ text, quoted }) => {
     if (quoted) return false;
     const marks = delimiter === 'none' || delimiter === 'blanks' ? /[;\t,"]/ : delimiter === 'comma' ? /[;\t]/ : /\t/;
     // "force, kN" over one column is a name with its unit.
-    return marks.test(text) && !(/^[^;\t,]*,[^;\t,]*$/.test(text) && readHeading(text).unit !== null);
+    const [, unit, ...more] = text.split(',');
+    return marks.test(text) && (unit === undefined || more.length > 0 || readUnit(unit) === null);
   });
   if (frame.head && strange !== undefined && strange >= 0 && options.delimiter === undefined) {
     // Other marks than the one tried stand in the head: its rows lack cells.
@@ -266,7 +290,12 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
     const cells = frame.body.map((row) => (row.cells[i] as { text: string }).text);
     numeric.push(!asText.has(i + 1) && cells.some(looksNumeric));
     if (asText.has(i + 1) || numeric[i]) continue;
-    const torn = frame.body.find((row) => looksTorn((row.cells[i] as { text: string }).text));
+    // Between blanks, a word with a comma and digits is more likely two cells.
+    const joined = (text: string): boolean => delimiter === 'blanks' && /,.*\d|\d.*,/.test(text);
+    const torn = frame.body.find((row) => {
+      const { text, quoted } = row.cells[i] as Cell;
+      return looksTorn(text) || (!quoted && joined(text));
+    });
     if (torn) return stopAt('no-number', torn.line, i + 1, (torn.cells[i] as { text: string }).text);
     const filled = cells.filter((text) => !isMissing(text));
     if (filled.length > 0 && filled.every((text) => readUnit(text) !== null)) {
@@ -351,7 +380,8 @@ export function readTable(text: string, options: TableOptions = {}): TableReadin
     if (!content.some((line) => line.includes(mark))) continue;
     const reading = readWith(plain, delimiter, options);
     if ('table' in reading ? reading.table.columns.length > 1 : !isMisfit(reading.stop)) return reading;
-    if (content.every((line) => line.includes(mark))) return reading;
+    // A tab is hardly ever part of a cell; a semicolon may be.
+    if (delimiter === 'tab' || content.every((line) => line.includes(mark))) return reading;
     misfit ??= reading;
   }
   const candidates: Delimiter[] = ['none'];

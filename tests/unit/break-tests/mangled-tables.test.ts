@@ -23,7 +23,7 @@ function cleanTable(): Written[] {
     const unit = pick([null, 'kN', 'kN', 'N', 'daN', 'kgf', 'lbf']);
     const top = unit === 'N' ? 30000 : unit === 'kN' || unit === null ? 30 : 3000;
     const values = Array.from({ length: rows }, () => Number((random() * top + 0.5).toFixed(decimals)));
-    return { kind: 'numbers', name: pick(NAMES), unit, values: values.map((v) => (chance(0.03) ? null : v)), decimals, minus: false };
+    return { kind: 'numbers', name: pick(NAMES), unit, values: values.map((v, r) => (r > 0 && chance(0.03) ? null : v)), decimals, minus: false };
   };
   if (chance(0.5)) columns.push({ kind: 'numbers', name: pick(['pull', 'no', 'time']), unit: null, values: Array.from({ length: rows }, (_, i) => i + 1), decimals: 0, minus: false });
   columns.push(forces());
@@ -51,12 +51,12 @@ function write(columns: readonly Written[]): { text: string; damaged: string | n
     const mustQuote = text.includes(delimiter.trim() || delimiter) || text.includes('"') || (delimiter === ' ' && /\s/.test(text));
     // Now and then what ought to be quoted is not. Below a head it must stop, or read right all the same; words alone,
     // without a head, are then two cells that nobody can tell from one.
-    const forgotten = chance(0.1) && (hasHead || !/\p{L}/u.test(text));
+    const forgotten = chance(0.1) && ((hasHead && delimiter !== ' ') || !/\p{L}/u.test(text));
     return quoteAll || (mustQuote && !forgotten) ? quote(text) : text;
   };
   const number = (value: number | null, column: Extract<Written, { kind: 'numbers' }>): string => {
-    // An empty cell alone in its line would be an empty line.
-    if (value === null) return pick([columns.length > 1 ? '' : '--', '-', 'NA', 'n/a']);
+    // An empty cell alone in its line would be an empty line, and between blanks no cell at all.
+    if (value === null) return pick([columns.length > 1 && delimiter !== ' ' ? '' : '--', '-', 'NA', 'n/a']);
     let [whole = '', part = ''] = Math.abs(value).toFixed(column.decimals).split('.');
     if (group !== '') whole = whole.replace(/\B(?=(\d{3})+$)/g, group);
     const body = part ? `${whole}${decimal}${part}` : whole;
@@ -83,7 +83,10 @@ function write(columns: readonly Written[]): { text: string; damaged: string | n
     const kinds = ['quote opened'];
     if (columns.length > 1 && rowCount > 1) kinds.push('cell dropped', 'row cut off', 'cell added');
     const [r, c] = place();
-    if (columns[c]?.kind === 'numbers') kinds.push('letter in number', 'other mark', ...(rowCount > 1 ? ['mark doubled'] : []));
+    if (columns[c]?.kind === 'numbers') kinds.push('letter in number', ...(rowCount > 1 ? ['mark doubled'] : []));
+    // Where the only mark is that of a group, or no other row shows the mark, the other one makes another number of it,
+    // as another digit would.
+    if (columns[c]?.kind === 'numbers' && columns[c].decimals > 0 && rowCount > 1) kinds.push('other mark');
     damaged = pick(kinds);
     const row = grid[r] as string[];
     const now = row[c] as string;
@@ -95,6 +98,8 @@ function write(columns: readonly Written[]): { text: string; damaged: string | n
     if (damaged === 'other mark') row[c] = now.replace(/[.,]/, (mark) => (mark === '.' ? ',' : '.'));
     if (damaged === 'row cut off') (grid[grid.length - 1] as string[]).splice(-1, 1);
   }
+  // A row of which nothing is left is an empty line: no row.
+  if (grid.some((row) => row.join('').trim() === '')) return write(columns);
   const lines = grid.map((row) => `${chance(0.05) ? '  ' : ''}${row.join(delimiter)}${trailing ? delimiter.trim() : ''}${chance(0.05) ? ' ' : ''}`);
   if (chance(0.1)) lines.splice(Math.floor(random() * (lines.length + 1)), 0, pick(['# slow pulls, new, dry', '# 1;2,3', '', '   ']));
   const text = `${chance(0.15) ? '\ufeff' : ''}${lines.join(end)}${chance(0.7) ? end : ''}`;
