@@ -192,17 +192,16 @@ function frameOf(given: readonly SplitRow[], delimiter: Delimiter): { frame: Fra
 /** The decimal mark of a table from all its numbers, or where it stops. */
 function decimalOf(
   frame: Frame,
-  numeric: readonly boolean[],
+  parsed: readonly (readonly (NumberCell | null)[] | null)[],
   asked: DecimalMark | undefined,
 ): { mark: DecimalMark | null } | { stop: TableStop } {
   let mark = asked ?? null;
   const open: { row: SplitRow; column: number; mark: string }[] = [];
-  for (const row of frame.body) {
+  for (const [r, row] of frame.body.entries()) {
     for (let i = 0; i < frame.width; i++) {
-      if (!numeric[i]) continue;
-      const cell = row.cells[i] as { text: string };
-      const number = readNumberCell(cell.text);
+      const number = parsed[i]?.[r];
       if (!number) continue;
+      const cell = row.cells[i] as { text: string };
       const evidence = markEvidence(number);
       if (evidence === 'none') continue;
       if (evidence === 'broken') return stopAt('no-number', row.line, i + 1, cell.text);
@@ -307,7 +306,8 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
   if (!numeric.some(Boolean)) return stopAt('no-numbers-at-all', frame.body[0]?.line ?? top?.line ?? 1, 1, (frame.body[0] ?? top)?.cells[0]?.text ?? '');
   const doubt = options.delimiter === undefined ? doubtOf(frame, delimiter) : null;
   if (doubt) return doubt;
-  const decimal = decimalOf(frame, numeric, options.decimal);
+  const parsed = numeric.map((is, i) => (is ? frame.body.map((row) => readNumberCell((row.cells[i] as Cell).text)) : null));
+  const decimal = decimalOf(frame, parsed, options.decimal);
   if ('stop' in decimal) return decimal;
   const mark = decimal.mark ?? '.';
   const columns: Column[] = [];
@@ -323,14 +323,14 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
     const hadHeadUnit = unit !== null;
     let seen = 0;
     let bare: { line: number; text: string } | null = null;
-    for (const row of frame.body) {
+    for (const [r, row] of frame.body.entries()) {
       const { text } = row.cells[i] as { text: string };
       if (isMissing(text)) {
         values.push(null);
         atLeast.push(false);
         continue;
       }
-      const cell: NumberCell | null = readNumberCell(text);
+      const cell = parsed[i]?.[r];
       if (!cell) return stopAt(looksTorn(text) ? 'no-number' : 'not-a-number', row.line, i + 1, text);
       const value = decimalValue(cell, mark);
       if (value === null) return stopAt('no-number', row.line, i + 1, text);
@@ -365,6 +365,16 @@ function sameReading(a: Table, b: Table): boolean {
   return JSON.stringify(a.columns.map((c) => c.values)) === JSON.stringify(b.columns.map((c) => c.values));
 }
 
+/** The first fifty lines of a longer text; null where there are no more. */
+function firstLines(plain: string): string | null {
+  let at = -1;
+  for (let line = 0; line < 50; line++) {
+    at = plain.indexOf('\n', at + 1);
+    if (at < 0) return null;
+  }
+  return plain.slice(0, at);
+}
+
 /**
  * Reads a table. Tabs are tried first, then semicolons; then commas, blanks and one cell a line, of which exactly one must
  * fit. Lines that begin with # are notes. A first row of words is the head; a row of units may follow it.
@@ -387,7 +397,13 @@ export function readTable(text: string, options: TableOptions = {}): TableReadin
   const candidates: Delimiter[] = ['none'];
   if (content.some((line) => /\S[ \t]+\S/.test(line))) candidates.unshift('blanks');
   if (content.some((line) => line.includes(','))) candidates.unshift('comma');
-  const readings = candidates.map((delimiter) => readWith(plain, delimiter, options));
+  const beginning = firstLines(plain);
+  const readings = candidates.map((delimiter) => {
+    // Rows of unequal length stay so, however long the record: most candidates fall by their first lines.
+    const early = beginning === null ? null : readWith(beginning, delimiter, options);
+    if (early && 'stop' in early && ['cells-missing', 'cells-too-many'].includes(early.stop.reason)) return early;
+    return readWith(plain, delimiter, options);
+  });
   const fits = readings.filter((reading) => 'table' in reading || !isMisfit(reading.stop));
   const [first, second] = fits;
   if (first && !second) return first;
