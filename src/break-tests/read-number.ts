@@ -54,8 +54,6 @@ export function readNumberCell(text: string): NumberCell | null {
     const whole = /^(\d{1,3}(?:(['\u2019\u00a0\u2009\u202f\u2007])\d{3})(?:\2\d{3})*)(?:[.,]\d+)?$/.exec(trimmed);
     if (!whole) return null;
     digits = trimmed.replace(/['\u2019\u00a0\u2009\u202f\u2007]/g, '');
-    // Grouped otherwise, the mark left over can only be that of the decimals: written twice where it is one.
-    if (/[.,]\d{3}$/.test(digits) && digits.length === trimmed.length) return null;
   }
   if (!/^[\d.,]+$/.test(digits) || /[.,]$/.test(digits)) return null;
   return {

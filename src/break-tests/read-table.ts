@@ -230,9 +230,12 @@ function doubtOf(frame: Frame, delimiter: Delimiter): { stop: TableStop } | null
   if (!first) return null;
   const isNumber = (text: string): boolean => looksNumeric(text) && readNumberCell(text)?.unit === '';
   if (delimiter === 'none' && frame.head === null) {
-    // One number a line with a decimal comma looks like two whole numbers a line.
-    const comma = frame.body.find((row) => row.cells[0]?.quoted === false && /\d,\d/.test(row.cells[0].text));
-    if (comma) return stopAt('delimiter-open', comma.line, 1, comma.cells[0]?.text ?? '');
+    // One number a line with a comma looks like two numbers a line.
+    const comma = frame.body.find(({ cells: [cell] }) => {
+      const number = cell?.quoted === false && cell.text.includes(',') ? readNumberCell(cell.text) : null;
+      return number !== null && markEvidence(number) !== 'broken';
+    });
+    if (comma && frame.body.every(({ cells: [cell] }) => looksNumeric(cell?.text ?? '') || isMissing(cell?.text ?? ''))) return stopAt('delimiter-open', comma.line, 1, comma.cells[0]?.text ?? '');
   }
   if (delimiter === 'comma' && frame.body.some((row) => row.cells.some(({ text, quoted }) => quoted && text.includes(',') && looksNumeric(text)))) {
     // Quoted numbers have commas of their own: where a number follows another without quotes or blank, they may be one.

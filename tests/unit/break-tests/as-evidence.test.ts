@@ -17,6 +17,7 @@ describe('a reader\'s series as an observation', () => {
     near(found.logMean, same!.logMean, 1e-15);
     near(found.cv as number, same!.cv as number, 1e-14);
     expect(found.n).toBe(3);
+    expect('pulls' in found).toBe(false);
     const censored = asObservation({ ...three, atLeastKn: [13] });
     expect(censored.pulls).toEqual(observe({ ...figure, value: { tests: [10, 11, 12], censored: [13] } })!.pulls);
   });
@@ -64,6 +65,7 @@ describe('the reader\'s own rig', () => {
     expect(many.understated).toBe(true);
     expect(many.scatterFrom).toBe('class');
     near(many.specimen2, Math.log(1 + 0.12 ** 2), 1e-12);
+    near(many.knowledge2, Math.log(1 + 0.12 ** 2) / 5, 1e-12);
     expect(lots.specimen2).toBeLessThan(many.specimen2);
     // Where the lot scatters more than the class, its own scatter stays.
     expect(ownRig({ ...five, oneLot: true }, { cv: 0.01 }, 0).scatterFrom).toBe('series');

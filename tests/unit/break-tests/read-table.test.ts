@@ -75,6 +75,23 @@ describe('what stops, word for word', () => {
     ['a;b\n1;"x', 'Row 2, column 2 ("x"): a quotation mark is not closed, or text follows one. Close it, or take it out.'],
   ])('%j', (text, message) => expect(stop(text)).toBe(message));
 
+  it('a number without quotes among quoted decimal commas may have lost them', () => {
+    expect(columns('1,"12,0"\n2,"6,5"')).toEqual([['column 1', null, [1, 2]], ['column 2', null, [12, 6.5]]]);
+    expect(stop('1,"12,0"\n26,6')).toBe('Row 2, column 1 ("26,6"): this can be split into cells in two ways. Say what stands between the cells.');
+    expect(stop('123 345\n132 222')).toBe('Row 1, column 1 ("123 345"): this can be split into cells in two ways. Say what stands between the cells.');
+    expect(columns('1234 345\n132 222')).toEqual([['column 1', null, [1234, 132]], ['column 2', null, [345, 222]]]);
+  });
+
+  it('what a cell, a head or a row lacks', () => {
+    expect(stop('pull; force\n1')).toContain('column 2');
+    expect(stop('a\tb\n1\t2\n3')).toContain('Row 3, column 2');
+    expect(stop('x,unit\n21.3,kN')).toContain('apart from the numbers');
+    expect(stop('force;x\n5x8;1')).toBe('Row 2, column 1 ("5x8"): this is not a well-formed number. Write it with one decimal mark.');
+    expect(stop('n/a,"21,3"\n5,20')).toContain('column');
+    expect(columns(',force\n1,21.3\n2,22.2')).toEqual([['column 1', null, [1, 2]], ['force', null, [21.3, 22.2]]]);
+    expect(columns('-;bond\n21.5;wire')).toEqual([['column 1', null, [null, 21.5]], ['column 2', null, ['bond', 'wire']]]);
+  });
+
   it('a grouped integer beside decimals may be a slip that makes a force a thousand times as large', () => {
     expect(stop('force (kN);x\n18.35;1\n19,686;2')).toContain('Row 3, column 1 ("19,686")');
   });

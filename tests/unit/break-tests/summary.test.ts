@@ -16,6 +16,7 @@ describe('summary of a handful of breaks', () => {
     expect(found.maximum).toBe(22);
     expect(found.spread?.sd).toBe(1);
     expect(found.spread?.meanLessThreeSd).toBe(18);
+    expect(summarise([20, 22, 24]).spread?.meanLessThreeSd).toBe(16);
     // t of two degrees of freedom at 97.5 %: 4.302652729749464; interval 21 -+ t / sqrt(3).
     near(found.spread?.meanInterval.low as number, 21 - 4.302652729749464 / Math.sqrt(3), 1e-12);
     // c4(3) = sqrt(pi) / 2, by definition.

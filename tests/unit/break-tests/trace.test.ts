@@ -81,6 +81,21 @@ describe('one pull', () => {
     expect(readTrace(time, coarse).flags).not.toContain('saturated');
   });
 
+  it('a dwell of equal samples on the way up does not hide a cut-off top', () => {
+    const { time, force } = pull();
+    const clipped = force.map((f) => Math.min(f, 15));
+    for (let i = 1000; i < 2500; i++) clipped[i] = Math.min(clipped[i] as number, 2);
+    expect(readTrace(time, clipped).flags).toContain('saturated');
+  });
+
+  it('the rest may drift by a two-hundredth of the peak in its 0.2 s, and by no more', () => {
+    for (const [driftKn, rests] of [[0.08, true], [0.12, false]] as const) {
+      const { time, force } = pull();
+      const drifting = force.map((f, i) => (i / 500 <= 1 ? (i / 500 / 0.2) * driftKn : f));
+      expect(readTrace(time, drifting).offset !== null).toBe(rests);
+    }
+  });
+
   it('dropouts are listed, and cost neither peak nor impulse', () => {
     const { time, force } = pull();
     const whole = readTrace(time, force);
