@@ -248,6 +248,17 @@ function doubtOf(frame: Frame, delimiter: Delimiter): { stop: TableStop } | null
       }
     }
   }
+  if (delimiter === 'comma') {
+    for (let i = 1; i < frame.width; i++) {
+      // Blanks behind this comma in some rows and none in others: there it may be part of a number.
+      if (!frame.body.some((row) => row.cells[i]?.spaced)) continue;
+      const close = frame.body.find((row) => {
+        const [left, right] = [row.cells[i - 1] as Cell, row.cells[i] as Cell];
+        return !left.quoted && !right.quoted && !right.spaced && isNumber(left.text) && /^\d/.test(right.text);
+      });
+      if (close) return stopAt('delimiter-open', close.line, i, `${close.cells[i - 1]?.text},${close.cells[i]?.text}`);
+    }
+  }
   for (let i = 1; i < frame.width; i++) {
     const bare = frame.head === null || (frame.head.cells[i]?.spaced === true && delimiter === 'comma');
     if (!bare) continue;

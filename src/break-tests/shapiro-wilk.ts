@@ -80,17 +80,15 @@ export function shapiroWilk(values: readonly number[]): ShapiroWilk {
   const range = (order[n - 1] as number) - (order[0] as number);
   const x = order.map((value) => (value - (order[0] as number)) / range);
   const mean = x.reduce((sum, value) => sum + value, 0) / n;
-  // 1 - w without cancellation: (sum of squares - b^2) factored.
+  // 1 - w without cancellation: (sum of squares - b^2) factored. The squares of the weights sum to one.
   let squares = 0;
-  let norm = 0;
   let b = 0;
   for (const value of x) squares += (value - mean) ** 2;
   weights.forEach((weight, i) => {
-    norm += 2 * weight * weight;
     b += weight * ((x[n - 1 - i] as number) - (x[i] as number));
   });
-  const root = Math.sqrt(squares * norm);
-  const short = Math.max(0, ((root - b) * (root + b)) / (squares * norm));
+  const root = Math.sqrt(squares);
+  const short = Math.max(0, ((root - b) * (root + b)) / squares);
   const w = 1 - short;
   return { n, w, p: short === 0 ? 1 : chance(w, n) };
 }
