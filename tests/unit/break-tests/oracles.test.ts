@@ -6,7 +6,7 @@ import t from '@stdlib/stats-base-dists-t';
 import weibull from '@stdlib/stats-base-dists-weibull';
 import { describe, expect, it } from 'vitest';
 import { fitWeibull, weibullFitQuantile } from '../../../src/break-tests/fit-weibull.ts';
-import { grubbsCritical } from '../../../src/break-tests/grubbs.ts';
+import { grubbs, grubbsCritical } from '../../../src/break-tests/grubbs.ts';
 import { meanInterval, nextPullFactor, sdInterval } from '../../../src/break-tests/intervals.ts';
 import { jeffreysInterval, shareInterval, wilsonInterval } from '../../../src/break-tests/mode-shares.ts';
 import { fitNormal } from '../../../src/break-tests/fit-normal.ts';
@@ -45,6 +45,17 @@ describe('against @stdlib', () => {
   it('Welch and Grubbs', () => {
     const found = welch([21.3, 20.1, 22.4], [18.2, 19.9, 17.5, 18.8]);
     near(found.p, 2 * (1 - t.cdf(Math.abs(found.t), found.df)), 1e-9);
+    // By hand: 18 is 2.2 below the mean of 20.2; squares 0.04 + 0.64 + 0.09 + 1.69 + 4.84 = 7.3, sd sqrt(7.3 / 4).
+    const x = [20, 21, 20.5, 21.5, 18];
+    const g = 2.2 / Math.sqrt(7.3 / 4);
+    const far = t.cdf(-g * Math.sqrt(3 / (16 / 5 - g * g)), 3);
+    near(grubbs(x, 'lowest').g, g, 1e-12);
+    near(grubbs(x, 'lowest').p, 5 * far, 1e-9);
+    near(grubbs(x, 'either').p, 10 * far, 1e-9);
+    for (const alpha of [0.01, 0.05, 0.1, 0.2, 0.4]) {
+      expect(grubbs(x, 'lowest', alpha).beyond).toBe(5 * far < alpha);
+      expect(grubbs(x, 'either', alpha).beyond).toBe(10 * far < alpha);
+    }
     for (const n of [3, 7, 25]) {
       const q = t.quantile(1 - 0.05 / n, n - 2);
       near(grubbsCritical(n, 0.05, 'lowest'), ((n - 1) / Math.sqrt(n)) * Math.sqrt((q * q) / (n - 2 + q * q)), 1e-9);
