@@ -89,3 +89,34 @@ export function noncentralTQuantile(p: number, df: number, delta: number): numbe
   }
   return findRoot(miss, low, high, 1e-15);
 }
+
+/**
+ * The delta at which P(T <= t) = p: the limit of a confidence interval for delta. P(T <= t) falls as delta grows.
+ * @throws RangeError unless 0 < p < 1, df > 0 and t is finite.
+ */
+export function noncentralTDelta(p: number, t: number, df: number): number {
+  assertProbability(p);
+  if (!Number.isFinite(t)) throw new RangeError(`t must be finite (got ${t}).`);
+  const upper = p > 0.5;
+  const miss = (delta: number): number =>
+    upper ? 1 - p - tail(t, df, delta, true) : tail(t, df, delta, false) - p;
+  const start = t - normalQuantile(p) * Math.sqrt(1 + (t * t) / (2 * df));
+  let stride = 0.2 * (1 + Math.abs(start) / Math.sqrt(df));
+  let low = start;
+  let high = start;
+  const first = miss(start);
+  if (first === 0) return start;
+  for (let widen = 0; widen < 200; widen++) {
+    if (first > 0) {
+      low = high;
+      high += stride;
+      if (miss(high) <= 0) break;
+    } else {
+      high = low;
+      low -= stride;
+      if (miss(low) >= 0) break;
+    }
+    stride *= 1.8;
+  }
+  return findRoot(miss, low, high, 1e-15);
+}

@@ -11,108 +11,23 @@ import {
   type Summary,
 } from '../../evidence/effect-sizes.ts';
 import { heterogeneity, iSquared, type TauMethod, tauSquared, tauSquaredInterval } from '../../evidence/between-studies.ts';
-import { type Interval, meanInterval, pool, predictionInterval } from '../../evidence/random-effects.ts';
+import { meanInterval, pool, predictionInterval } from '../../evidence/random-effects.ts';
 import { toModelUnit } from '../../evidence/force.ts';
 import { autocorrelation, meanOfValues, sampleSd } from '../../numerics/descriptive.ts';
 import { gammaCdf } from '../../numerics/gamma.ts';
 import { lognormalPdf, lognormalSurvival } from '../../numerics/lognormal.ts';
+import { natrellaFactor } from '../../numerics/natrella-factor.ts';
 import { gaussLegendre } from '../../numerics/quadrature.ts';
 import { oneSidedToleranceFactor } from '../../numerics/tolerance-factor.ts';
 import { minimum, minimumQuantile, underLoad } from '../../strength/independent-chain.ts';
 import { smallerOfTwo } from '../../strength/two-normals.ts';
+import { at, type Entry, EntryCheck, halfLastDigit, listAt, numberAt } from './entry.ts';
+import { checkOtherTolerance, checkWeibullFit, statisticsFamilies } from './statistics-checks.ts';
 import { entryFault, Tally } from './tally.ts';
-
-/** One entry; its numbers are reached through `numberAt` and the like, which say what is missing. */
-interface Entry {
-  id: string;
-  inputs: unknown;
-  expected: unknown;
-  tolerance?: Record<string, unknown>;
-}
 
 export interface PublishedOptions {
   /** Hold pooling and effect sizes to half a unit of the last digit printed, where that is tighter. */
   readonly toPrintedDigits?: boolean;
-}
-
-/** Half a unit of the last digit that a number was printed with, as far as its shortest form still shows it. */
-function halfLastDigit(value: number): number {
-  const [mantissa = '', exponent = '0'] = value.toString().split('e');
-  const decimals = (mantissa.split('.')[1] ?? '').length;
-  return 0.5 * 10 ** (Number(exponent) - decimals);
-}
-
-function at(value: unknown, ...path: (string | number)[]): unknown {
-  let here = value;
-  for (const key of path) {
-    if (here === null || typeof here !== 'object') return undefined;
-    here = (here as Record<string | number, unknown>)[key];
-  }
-  return here;
-}
-
-function numberAt(value: unknown, ...path: (string | number)[]): number {
-  const found = at(value, ...path);
-  const number = typeof found === 'string' ? Number(found) : found;
-  if (typeof number !== 'number' || Number.isNaN(number)) throw new Error(`${path.join('.')} is no number.`);
-  return number;
-}
-
-function listAt(value: unknown, ...path: (string | number)[]): number[] {
-  const found = at(value, ...path);
-  if (!Array.isArray(found)) throw new Error(`${path.join('.')} is no list.`);
-  return found.map((item, i) => numberAt(found, i) + 0 * Number(item !== null));
-}
-
-/** Compares numbers of one entry, each within the tolerance that the entry states. */
-class EntryCheck {
-  readonly family: string;
-  readonly id: string;
-  readonly tolerance: Record<string, unknown>;
-  private readonly tally: Tally;
-  private readonly strict: boolean;
-
-  constructor(tally: Tally, entry: Entry, family: string, strict: boolean) {
-    this.tally = tally;
-    this.family = family;
-    this.id = entry.id;
-    this.tolerance = entry.tolerance ?? {};
-    this.strict = strict;
-  }
-
-  /** What the entry allows for this number: by the named keys of its tolerance, else its `rel` and `abs`. */
-  allowedFor(expected: number, keys: { rel?: string; abs?: string } = { rel: 'rel', abs: 'abs' }): number {
-    const rel = keys.rel ? this.tolerance[keys.rel] : undefined;
-    const abs = keys.abs ? this.tolerance[keys.abs] : undefined;
-    const relative = typeof rel === 'number' ? rel * Math.abs(expected) : 0;
-    const absolute = typeof abs === 'number' ? abs : 0;
-    const stated = Math.max(relative, absolute);
-    return stated > 0 ? stated : Math.max(1e-9 * Math.abs(expected), 1e-12);
-  }
-
-  compare(what: string, got: number, expected: unknown, keys?: { rel?: string; abs?: string }): void {
-    if (expected === undefined) return;
-    const value = typeof expected === 'string' ? Number(expected) : expected;
-    if (typeof value !== 'number' || Number.isNaN(value)) throw new Error(`${what} is no number.`);
-    let allowed = this.allowedFor(value, keys);
-    // Where fifteen figures are printed, the last ones are beyond what doubles can promise.
-    if (this.strict && value !== 0) {
-      allowed = Math.min(allowed, Math.max(halfLastDigit(value) * (1 + 1e-6), 1e-11 * Math.abs(value)));
-    }
-    this.tally.number(this.family, this.id, what, got, value, allowed);
-  }
-
-  /** A tolerance that the code states, because the entry has none for this number. */
-  within(what: string, got: number, expected: unknown, allowed: number): void {
-    if (expected === undefined) return;
-    this.tally.number(this.family, this.id, what, got, Number(expected), allowed);
-  }
-
-  interval(what: string, got: Interval, expected: unknown): void {
-    if (expected === undefined) return;
-    this.compare(`${what} low`, got.low, at(expected, 0));
-    this.compare(`${what} high`, got.high, at(expected, 1));
-  }
 }
 
 function summaryAt(value: unknown, mean: string, sd: string, n: string): Summary {
@@ -376,6 +291,7 @@ function checkOrder(check: EntryCheck, entry: Entry): boolean {
 }
 
 function checkWeakestLink(check: EntryCheck, entry: Entry): boolean {
+  if (at(entry.inputs, 'failures') !== undefined) return checkWeibullFit(check, entry);
   if (entry.id !== 'weibull-weakest-link') return false;
   const counts = listAt(entry.inputs, 'k');
   // eta is where a share 1 - 1/e has broken.
@@ -395,17 +311,20 @@ function checkTolerance(check: EntryCheck, entry: Entry): boolean {
   const { inputs, expected } = entry;
   const exact = at(expected, 'k_exact') ?? at(expected, 'exact');
   const isOneSided = at(inputs, 'sided') === 1 || entry.id === 'tol-natrella-small-n';
-  if (!isOneSided) return false;
+  if (!isOneSided) return checkOtherTolerance(check, entry);
   const coverage = numberAt(inputs, 'p');
   const confidence = numberAt(inputs, 'gamma');
-  if (entry.id === 'tol-exact-43') {
+  if (typeof at(inputs, 'n') === 'number') {
     const found = oneSidedToleranceFactor(numberAt(inputs, 'n'), coverage, confidence);
     check.compare('k', found, at(expected, 'k'));
     return true;
   }
   if (!Array.isArray(exact)) return false;
-  // Only the exact factor is built; Natrella's approximation is far off for few breaks and is not offered.
   listAt(inputs, 'n').forEach((n, i) => {
+    const natrella = at(expected, 'natrella', i);
+    if (natrella !== undefined) {
+      check.compare(`Natrella k at n ${n}`, natrellaFactor(n, coverage, confidence).k, natrella);
+    }
     const found = oneSidedToleranceFactor(n, coverage, confidence);
     // Values are printed with 11 to 14 figures.
     check.within(`exact k at n ${n}`, found, exact[i], 1e-10 * found);
@@ -443,15 +362,7 @@ const families: Record<string, (check: EntryCheck, entry: Entry) => boolean> = {
   weibull: checkWeakestLink,
   tol: checkTolerance,
   units: checkUnits,
-  c4: (check, entry) => {
-    listAt(entry.inputs, 'n').forEach((n, i) => {
-      // E[s] / sigma has the gamma functions of Hedges' factor: sqrt(2 / df) Gamma((df + 1) / 2) / Gamma(df / 2).
-      const found = hedgesFactor(n) * Math.sqrt(n / (n - 1));
-      check.within(`c4 at n ${n}`, found, at(entry.expected, 'c4', i), 1e-12);
-      check.compare(`tabulated at n ${n}`, found, at(entry.expected, 'tabulated', i));
-    });
-    return true;
-  },
+  ...statisticsFamilies,
 };
 
 /** Runs every entry of such a file whose family is built. */

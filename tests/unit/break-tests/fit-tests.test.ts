@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { andersonDarlingLognormal, andersonDarlingNormal, andersonDarlingWeibull, normalLevel } from '../../../src/break-tests/anderson-darling.ts';
+import { dixon, dixonCritical } from '../../../src/break-tests/dixon.ts';
+import { grubbs, grubbsCritical } from '../../../src/break-tests/grubbs.ts';
+import { shapiroWilk } from '../../../src/break-tests/shapiro-wilk.ts';
+import { lognormalQuantile } from '../../../src/numerics/lognormal.ts';
+import { near, normals, seeded } from './near.ts';
+
+describe('Shapiro and Wilk', () => {
+  // SciPy 1.17.1 scipy.stats.shapiro (reference page: "algorithm AS R94") on lognormal plotting points with sigma 0.3.
+  it.each([
+    [3, 0.9942001086422335, 0.8544098435458788],
+    [4, 0.988986805898976, 0.952221534294972],
+    [7, 0.9809156806250057, 0.9638641000140802],
+    [11, 0.9760495414798287, 0.9402404703075568],
+    [12, 0.9752440386464328, 0.9572912965923014],
+    [40, 0.9668138554397089, 0.28396530669267117],
+    [200, 0.9602952814190654, 2.129134508734379e-5],
+    [1000, 0.9573119768733046, 1.7489642373779518e-16],
+    [5000, 0.9561947976403171, 2.4642292689858967e-36],
+  ])('%d pulls', (n, w, p) => {
+    const x = Array.from({ length: n }, (_, i) => lognormalQuantile((i + 0.6) / (n + 0.2), 0, 0.3));
+    const found = shapiroWilk(x);
+    near(found.w, w, 1e-9);
+    near(found.p, p, 1e-5);
+  });
+
+  it('three evenly spaced pulls are as normal as can be (w is 1, p is 1, by its exact formula)', () => {
+    expect(shapiroWilk([1, 2, 3])).toEqual({ n: 3, w: 1, p: 1 });
+  });
+
+  it('refuses by name', () => {
+    expect(() => shapiroWilk([1, 2])).toThrow('values must hold at least 3 (got 2).');
+    expect(() => shapiroWilk([2, 2, 2])).toThrow('values must not all be equal.');
+    expect(() => shapiroWilk(new Array(5001).fill(0))).toThrow('values must hold at most 5000 (got 5001).');
+  });
+});
+
+describe('Anderson and Darling', () => {
+  it('gives no p below eight pulls, for which the formulas were not made', () => {
+    const few = andersonDarlingNormal([20.1, 21.4, 19.8, 22]);
+    expect(few.p).toBeNull();
+    expect(few.significance).toBeNull();
+    expect(few.a2).toBeGreaterThan(0);
+  });
+
+  it('lognormal is normal on the logarithms, Weibull has the handbooks\' level alone', () => {
+    const x = [21.3, 20.1, 22.4, 19.8, 21.9, 23.5, 18.2, 20.8];
+    expect(andersonDarlingLognormal(x)).toEqual(andersonDarlingNormal(x.map(Math.log)));
+    expect(andersonDarlingWeibull(x).p).toBeNull();
+    expect(andersonDarlingWeibull(x).significance).toBeGreaterThan(0.25);
+    expect(normalLevel(0.787)).toBeCloseTo(0.05, 2); // Lawless 1982, p. 455
+  });
+
+  it('p and level stay shares for pulls that are nowhere near normal', () => {
+    const far = andersonDarlingNormal([...Array.from({ length: 40 }, (_, i) => i * 1e-6), 1e6]);
+    expect(far.p).toBeGreaterThan(0);
+    expect(far.p).toBeLessThan(1e-15);
+    expect(far.significance).toBeLessThan(1e-15);
+  });
+
+  it('rejects normal pulls of ten in 5 of 100 series at p below 0.05 (2,000 simulated, fixed seed)', () => {
+    const draw = normals(seeded(23));
+    let anderson = 0;
+    let shapiro = 0;
+    for (let i = 0; i < 2000; i++) {
+      const x = Array.from({ length: 10 }, draw);
+      if ((andersonDarlingNormal(x).p as number) < 0.05) anderson++;
+      if (shapiroWilk(x).p < 0.05) shapiro++;
+    }
+    const allowed = 4 * Math.sqrt((0.05 * 0.95) / 2000);
+    expect(Math.abs(anderson / 2000 - 0.05)).toBeLessThan(allowed);
+    expect(Math.abs(shapiro / 2000 - 0.05)).toBeLessThan(allowed);
+  });
+});
+
+describe('outliers are named and stay in', () => {
+  it('each end of a series', () => {
+    const x = Object.freeze([20, 21, 20.5, 21.5, 12]);
+    const low = grubbs(x, 'lowest');
+    expect(low).toMatchObject({ index: 4, value: 12, beyond: true });
+    expect(grubbs(x, 'highest')).toMatchObject({ index: 3, value: 21.5, beyond: false });
+    expect(grubbs(x, 'either').index).toBe(4);
+    expect(grubbs(x, 'either').critical).toBe(grubbsCritical(5, 0.05, 'either'));
+  });
+
+  it('p is 0 at the largest distance there can be, and small for the handbook\'s uranium data', () => {
+    // All others equal: the largest possible distance, chance 0.
+    expect(grubbs([1, 1, 1, 5]).p).toBe(0);
+    // NIST/SEMATECH 1.3.5.17.1 prints G 2.4687 against 2.032: far beyond.
+    expect(grubbs([199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57], 'highest').p).toBeLessThan(0.001);
+  });
+
+  it('Grubbs alarms in 5 of 100 series, Dixon in 5 of 100 two-tailed (3,000 simulated series of 6, fixed seed)', () => {
+    const draw = normals(seeded(29));
+    let g = 0;
+    let q = 0;
+    for (let i = 0; i < 3000; i++) {
+      const x = Array.from({ length: 6 }, draw);
+      if (grubbs(x, 'either').beyond) g++;
+      if (dixon(x, 0.05)[0].beyond) q++;
+    }
+    const allowed = 4 * Math.sqrt((0.05 * 0.95) / 3000);
+    expect(Math.abs(g / 3000 - 0.05)).toBeLessThan(allowed);
+    expect(Math.abs(q / 3000 - 0.05)).toBeLessThan(allowed);
+  });
+
+  it('Dixon by hand: a gap of 4 in a range of 5', () => {
+    const [first, second] = dixon([10, 14, 15]);
+    expect(first).toMatchObject({ end: 'lowest', value: 10, q: 0.8, beyond: false });
+    expect(second).toMatchObject({ end: 'highest', value: 15, q: 0.2 });
+    expect(dixon([1, 2, 9])[0].end).toBe('highest');
+  });
+
+  it('refuse by name', () => {
+    expect(() => dixon(new Array(11).fill(0).map((_, i) => i))).toThrow('n must be from 3 to 10 and alpha 0.1, 0.05 or 0.01 (got 11 and 0.05).');
+    expect(() => dixonCritical(2, 0.05)).toThrow('n must be from 3 to 10');
+    expect(() => grubbs([1, 2])).toThrow('values must hold at least 3 (got 2).');
+    expect(() => grubbs([2, 2, 2])).toThrow('values must not all be equal.');
+  });
+});
