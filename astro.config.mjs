@@ -25,6 +25,7 @@ function preactAtBuild() {
 /** What several pages share stands in one file: a page then fetches its own script and this one, side by side. */
 const SHARED = [
   { name: 'shared', test: /preload-helper|node_modules.preact|src.islands.take-away/ },
+  { name: 'slings', test: /src.components.retirement.words|src.retirement.(?:answers|days|verdict)\.|src.rack.(?:register|json-file|json-lines|schema|shape|fields|field-names|part-day|stamps|types|sling-history|item-words)\./ },
   { name: 'links', test: /src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.evidence.bearing-place/ },
 ];
 
@@ -33,7 +34,7 @@ const withoutPreloading = {
   name: 'without-preloading',
   enforce: 'pre',
   load: { filter: { id: /vite\/preload-helper/ }, handler: () => 'export const __vitePreload = (load) => load();' },
-  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false, rollupOptions: { output: { codeSplitting: { groups: SHARED } } } } } : undefined),
+  configEnvironment: (name) => (name === 'client' ? { build: { modulePreload: false, rollupOptions: { output: { entryFileNames: '_astro/[hash].js', chunkFileNames: '_astro/[hash].js', codeSplitting: { groups: SHARED } } } } } : undefined),
 };
 
 export default defineConfig({

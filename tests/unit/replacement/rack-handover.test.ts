@@ -13,11 +13,11 @@ const three = addItems(emptyRegister(), BY, [
   { id: 'b', name: 'Nut set', count: 5, notes: 'from the old box' },
   { id: 'c', name: 'Gone' },
 ]);
-const register = removeItem(addInspection(three, BY, 'a', { day: '2026-10-01', findings: ['fuzz', 'eye-damaged'], by: 'K', note: 'wire rubbed' }), BY, 'c');
+const register = removeItem(addInspection(three, BY, 'a', { day: '2026-10-01', findings: ['fuzz', 'stitching'], by: 'K', note: 'wire rubbed' }), BY, 'c');
 
 test('what is on the rack becomes lines, with what the last look found; what is not known stays empty', () => {
   expect(formDevices(register)).toEqual([
-    { name: 'Cam 1', count: '', rating: '12 kN', made: '2014-05', material: 'HMPE 10 mm', wrong: 'fuzz, damaged eye; wire rubbed' },
+    { name: 'Cam 1', count: '', rating: '12 kN', made: '2014-05', material: 'HMPE 10 mm', wrong: 'fuzz, or a place worn thin, pulled, worn or broken stitching; wire rubbed' },
     { name: 'Nut set', count: '5', rating: '', made: '', material: '', wrong: 'from the old box' },
   ]);
 });
