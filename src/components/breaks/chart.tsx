@@ -104,11 +104,11 @@ export function BreaksChart({ pulls, analysis, unit, ticks, isOwn, title, id = '
       {dots.length > shown.length && <text x={WIDTH - RIGHT} y={dotTop - 6} text-anchor="end" {...mark}>{`${dots.length - shown.length} beyond \u2192`}</text>}
       {bounds.length > 0 && <text class="lane-name" x={LEFT + 2} y={boundTop - 6}>So many break above, with the confidence below</text>}
       <g class="bounds">
-        {bounds.map(({ pair, bound }, i) => {
+        {bounds.map(({ pair }, i) => {
           const { x: place, level } = places[i] as Placed;
           return (
             <g key={pair.coverage}>
-              <path class="bound" d={`M${at(place)} ${boundTop}v12m0-6h7m-3.500-3.500 3.500 3.500-3.500 3.500`} />
+              <path class="bound" d={`M${at(place)} ${boundTop}v12m0-6h7m-3.5-3.5 3.5 3.5-3.5 3.5`} />
               <text x={at(place)} y={boundTop + 24 + level * LINE} text-anchor="middle" {...mark}>{percent(pair.coverage)}</text>
             </g>
           );
