@@ -119,10 +119,12 @@ export function BreaksChart({ pulls, analysis, unit, ticks, isOwn, title, id = '
 }
 
 /** The pulls as a table: the twin of the drawing. */
-export function PullTable({ pulls, notes = [], unit, letters, isOwn, caption }: {
+export function PullTable({ pulls, notes = [], unit, printed, letters, isOwn, caption }: {
   readonly pulls: readonly Pull[];
   readonly notes?: readonly string[];
   readonly unit: string;
+  /** The same forces as printed, where in another unit. */
+  readonly printed?: { readonly unit: string; readonly forces: readonly number[] };
   readonly letters: ReadonlyMap<string, string>;
   readonly isOwn: boolean;
   readonly caption: string;
@@ -134,7 +136,7 @@ export function PullTable({ pulls, notes = [], unit, letters, isOwn, caption }: 
       <caption>{caption}</caption>
       <thead>
         <tr>
-          <th scope="col">Pull</th><th scope="col">Force, {unit}</th>
+          <th scope="col">Pull</th><th scope="col">Force, {unit}</th>{printed && <th scope="col">As printed, {printed.unit}</th>}
           {has.mode && <th scope="col">How it broke</th>}{has.link && <th scope="col">Which part</th>}{has.note && <th scope="col">Note</th>}
         </tr>
       </thead>
@@ -142,7 +144,8 @@ export function PullTable({ pulls, notes = [], unit, letters, isOwn, caption }: 
         {pulls.map(({ force, atLeast, mode, link }, i) => (
           <tr key={i}>
             <th scope="row" {...mark}>{i + 1}</th>
-            <td data-label="Force" {...mark}>{atLeast && 'at least '}{force}</td>
+            <td data-label="Force" {...mark}>{atLeast && 'at least '}{printed ? Number(force.toPrecision(4)) : force}</td>
+            {printed && <td data-label="As printed" {...mark}>{printed.forces[i]}</td>}
             {has.mode && <td data-label="How it broke" {...mark}>{letters.has(mode) && <b>{letters.get(mode)} </b>}{mode || 'not recorded'}</td>}
             {has.link && <td data-label="Which part" {...mark}>{link || 'not recorded'}</td>}
             {has.note && <td data-label="Note" {...mark}>{notes[i]}</td>}

@@ -21,7 +21,7 @@ export function comparedSentence({ means, chance: pairs, noMeans }: SeriesCompar
   const { ratio, interval } = means.geometric;
   if (interval.low > 1) return `${upper} broke at ${three(ratio)} times the force of ${b}.`;
   if (interval.high < 1) return `${upper} broke at ${percent(ratio)} of the force of ${b}.`;
-  return `These pulls do not tell ${a} and ${b} apart: the ratio of ${three(ratio)} may as well be above one as below.`;
+  return `These pulls do not tell ${a} and ${b} apart. The ratio of ${three(ratio)} could be chance.`;
 }
 
 export function SeriesComparison({ compared, names, unit, isOwn }: Props) {
