@@ -1,7 +1,7 @@
 /** A table of breaks as pulls: which column is the force, which says how it broke, and in which unit all of it is. */
 import { type ColumnUnit, IN_COMMON } from './column-units.ts';
 import type { Pull } from './pulls.ts';
-import type { Column, NumberColumn, Table } from './read-table.ts';
+import { type Column, type NumberColumn, readTable, type Table, type TableOptions, type TableReading } from './read-table.ts';
 
 /** Units of force, as a reader may choose one for numbers that have none. */
 export const FORCE_UNITS = ['kN', 'N', 'daN', 'kgf', 'lbf'] as const satisfies readonly ColumnUnit[];
@@ -45,6 +45,25 @@ export function likelyColumns({ columns }: Table): PullColumns {
     return found?.index ?? null;
   };
   return { force, mode: textColumn('mode'), link: textColumn('link'), note: textColumn('note') };
+}
+
+/**
+ * Reads a table of breaks. Where a column that is named as words (how it broke, which part, a note) has numbers among them,
+ * it is read as words.
+ */
+export function readPullTable(text: string, options: TableOptions = {}): TableReading {
+  const words = new Set(options.textColumns ?? []);
+  for (;;) {
+    const reading = readTable(text, { ...options, textColumns: [...words] });
+    if ('table' in reading || !['not-a-number', 'unit-unknown', 'no-number'].includes(reading.stop.reason)) return reading;
+    const { column } = reading.stop;
+    if (words.has(column)) return reading;
+    const asWords = readTable(text, { ...options, textColumns: [...words, column] });
+    const head = 'table' in asWords ? asWords.table.columns[column - 1] : undefined;
+    if ('table' in asWords && !(asWords.table.hasHead && head && [NAMES.mode, NAMES.link, NAMES.note].some((name) => name.test(head.name)))) return reading;
+    if ('stop' in asWords && asWords.stop.column === column) return reading;
+    words.add(column);
+  }
 }
 
 /** A row that gives no pull, with the line of the text on which it stands. */

@@ -3,7 +3,7 @@ import { type Analysis, isNone } from '../../break-tests/analysis.ts';
 import type { SeriesCompared } from '../../break-tests/compare-series.ts';
 import type { FurtherBound } from '../../break-tests/further-pulls.ts';
 import type { Pull } from '../../break-tests/pulls.ts';
-import { roundTicks } from '../../charts/round-ticks.ts';
+import { plainTicks } from '../../charts/plain-ticks.ts';
 import { BreaksChart, PullTable, reachOf } from '../breaks/chart.tsx';
 import { SeriesComparison } from '../breaks/comparison.tsx';
 import { SeriesStatistics } from '../breaks/statistics.tsx';
@@ -20,22 +20,12 @@ export interface AnalysisShown {
   readonly names: readonly [string, string];
 }
 
-/** Pieces of the link that were not used, word for word. */
-export function NotUsed({ pieces }: { pieces: readonly { piece: string; why: string }[] }) {
-  return (
-    <>
-      <p><b>Not understood in this link, and not used:</b></p>
-      <ul>{pieces.map(({ piece, why }, i) => <li key={`${i}${piece}`}><code data-input>{piece}</code> <span data-input>({why})</span></li>)}</ul>
-    </>
-  );
-}
-
 export function AnalysisResults({ pulls, notes, unit, analysis, further, compared, names }: AnalysisShown) {
   const letters = modeLetters(isNone(analysis.modes) ? null : analysis.modes);
   return (
     <>
       <p class="headline" data-input>{findingWords(analysis, unit)}</p>
-      <BreaksChart pulls={pulls} analysis={analysis} unit={unit} ticks={roundTicks(reachOf(pulls, analysis))} isOwn title={findingWords(analysis, unit)} />
+      <BreaksChart pulls={pulls} analysis={analysis} unit={unit} ticks={plainTicks(reachOf(pulls, analysis))} isOwn title={findingWords(analysis, unit)} />
       {further.length > 0 && <p data-input>{furtherWords(analysis, further, unit)}</p>}
       <PullTable pulls={pulls} notes={notes} unit={unit} letters={letters} isOwn caption="The pulls, as read" />
       {compared && (

@@ -3,7 +3,7 @@ import { type Analysis, isNone } from '../../break-tests/analysis.ts';
 import type { FurtherBound } from '../../break-tests/further-pulls.ts';
 import type { ForceUnit, LeftOutRow } from '../../break-tests/table-pulls.ts';
 import type { TraceFlag } from '../../break-tests/trace.ts';
-import { forcePrinter } from '../breaks/words.ts';
+import { forcePrinter, percent } from '../breaks/words.ts';
 
 const counted = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
 
@@ -18,7 +18,7 @@ export const FLAG_WORDS: Readonly<Record<TraceFlag, string>> = {
   'time-disorder': 'Time stands still or runs back in places; those samples are left out.',
   gaps: 'There are gaps in time.',
   'gap-at-peak': 'Something is missing at the peak. The true peak may be higher.',
-  'no-break': 'The force does not fall by half at the end, so nothing is seen to break.',
+  'no-break': 'The force does not fall off at the end, so nothing is seen to break.',
   'early-drop': 'The force fell and came back before the peak: something slipped or broke early.',
 };
 /** Flags after which the peak is a lower limit unless the reader says otherwise. */
@@ -30,7 +30,7 @@ export function readWords(count: number, limits: number, unit: ForceUnit, isStat
   const below = leftOut.filter(({ why }) => why === 'not-positive').map(({ line }) => line);
   const rows = (lines: readonly number[]): string => `${lines.length === 1 ? 'row' : 'rows'} ${lines.slice(0, 8).join(', ')}${lines.length > 8 ? ` and ${lines.length - 8} more` : ''}`;
   return [
-    `Read: ${counted(count, 'force')} in ${unit}, ${isStated ? 'as the table says' : 'as chosen below'}${limits > 0 ? `; ${limits} of them ${limits === 1 ? 'is a lower limit' : 'are lower limits'}` : ''}.`,
+    `Read: ${counted(count, 'force')} in ${unit}, ${isStated ? 'as the table says' : 'as chosen above'}${limits > 0 ? `; ${limits} of them ${limits === 1 ? 'is a lower limit' : 'are lower limits'}` : ''}.`,
     without.length > 0 ? `No force in ${rows(without)}: left out.` : '',
     below.length > 0 ? `No force above nothing in ${rows(below)}: left out.` : '',
   ].filter((text) => text !== '').join(' ');
@@ -43,7 +43,7 @@ export function findingWords(analysis: Analysis, unit: string): string {
   const pair = analysis.bounds.find(({ pair: { coverage, confidence } }) => coverage === 0.95 && confidence === 0.95);
   const begin = `With ${counted(pulls, 'pull')}:`;
   if (!pair || isNone(pair.lognormal)) return `${begin} ${pulls === 1 ? `it came apart at ${print.force(summary.mean)}` : `all came apart at ${print.force(summary.mean)}`}. Nothing can be said of the next.`;
-  return `${begin} about 19 in 20 such rigs break above ${print.force(pair.lognormal.bound)}, and one can be 95\u00a0% sure of that. The middle lies near ${print.force(summary.mean)}.`;
+  return `${begin} about 19 in 20 such rigs break above ${print.force(pair.lognormal.bound)} (${percent(pair.pair.confidence)} sure). Their mean is ${print.force(summary.mean)}.`;
 }
 
 /** What more pulls would buy, in one sentence. */
