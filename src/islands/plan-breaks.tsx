@@ -54,7 +54,7 @@ function answer(words: PlanWords): void {
   find('#own').hidden = words.pair !== 'own';
   shown = { words, answer: asked.answer };
   const missing = asked.missing.map((field) => NAMES[field]).join(' and ');
-  render(asked.answer ? <PlanResults answer={asked.answer} /> : <p>{missing ? `Write ${missing}, and the plan stands here.` : 'Nothing is planned before the fields marked above can be read.'}</p>, find('#plan-root'));
+  render(asked.answer ? <PlanResults answer={asked.answer} /> : <p>{missing ? `Write ${missing}, and the plan stands here.` : 'Nothing is planned before the marked fields can be read.'}</p>, find('#plan-root'));
   find('.cost').classList.toggle('answered', asked.answer !== null);
 }
 

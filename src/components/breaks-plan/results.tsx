@@ -1,9 +1,10 @@
 /** What the planner says: how many pulls, what each further one buys as drawing and table, and what that promises and does not. */
 import type { ComponentChildren } from 'preact';
+import { FEWEST } from '../../break-tests/plan-steps.ts';
 import type { NotUnderstood } from '../../links/pieces.ts';
 import type { PlanAnswer } from './asked.ts';
 import { PlanChart, type PlanPoint } from './plan-chart.tsx';
-import { buysSentence, headline, limits, percent, points, promises } from './words.ts';
+import { buysSentence, headline, hundredths, limits, percent, promises } from './words.ts';
 
 /** A number of the reader's own, or made of such. */
 const N = ({ children }: { children: ComponentChildren }) => <span class="num" data-input>{children}</span>;
@@ -30,6 +31,9 @@ function StepsTable<Step extends { readonly n: number }>({ caption, columns, ste
   );
 }
 
+/** The table begins with its first row: nothing was bought before. */
+const boughtCell = ({ n, bought }: { n: number; bought: number }): string => (n === FEWEST ? '' : hundredths(bought));
+
 /** Drawing and table of one question. */
 function Steps({ answer }: { answer: PlanAnswer }) {
   const { needed } = answer.plan;
@@ -39,15 +43,15 @@ function Steps({ answer }: { answer: PlanAnswer }) {
     const drawn = steps.map(({ n, bound, scatter }): PlanPoint => ({ n, value: bound, spread: scatter }));
     return (
       <>
-        <PlanChart points={drawn} title={title('The bound on average')} label="bound, in 100 of the mean" limit={{ value: steps[0]?.known ?? 0, label: 'the best possible' }} needed={needed} />
+        <PlanChart points={drawn} title={title('The bound on average')} label="bound, in hundredths of the mean" limit={{ value: steps[0]?.known ?? 0, label: 'the best possible' }} needed={needed} />
         <StepsTable caption="What each number of pulls gives on average, in hundredths of the mean" needed={needed} steps={steps} columns={[
-          { name: 'Bound', cell: ({ bound }) => (bound > 0 ? percent(bound) : 'below nothing') },
-          { name: 'Falls short', cell: ({ shortfall }) => points(shortfall) },
-          { name: 'Last pull bought', cell: ({ bought }) => points(bought) },
-          { name: 'Give or take', cell: ({ scatter }) => points(scatter) },
+          { name: 'Bound', cell: ({ bound }) => (bound > 0 ? hundredths(bound) : 'below nothing') },
+          { name: 'Falls short', cell: ({ shortfall }) => hundredths(shortfall) },
+          { name: 'Last pull bought', cell: boughtCell },
+          { name: 'Give or take', cell: ({ scatter }) => hundredths(scatter) },
           { name: 'k', cell: ({ k }) => k.toFixed(3) },
         ]} />
-        <p class="small">The best possible, <N>{percent(steps[0]?.known ?? 0)}</N> of the mean, is what <N>{Number((100 * pair.coverage).toFixed(1))}</N> of <N>100</N> pieces break above, if mean and scatter were known. No number of pulls passes it.</p>
+        <p class="small">The best possible, <N>{percent(steps[0]?.known ?? 0)}</N> of the mean, is what <N>{Number((100 * pair.coverage).toFixed(1))}</N> of <N>100</N> pieces break above, if mean and scatter were known. No number of pulls passes it. “Give or take” is by how much the bound differs from one series to the next, as a standard deviation.</p>
       </>
     );
   }
@@ -55,11 +59,11 @@ function Steps({ answer }: { answer: PlanAnswer }) {
     const { steps } = answer.plan;
     return (
       <>
-        <PlanChart points={steps.map(({ n, power }) => ({ n, value: power }))} title={title('In how many of 100 trials the difference is found')} label="found, of 100 trials" needed={needed} />
-        <StepsTable caption="Of 100 trials with so many pulls of each method, how many find the difference" needed={needed} steps={steps} columns={[
-          { name: 'Found', cell: ({ power }) => points(power) },
-          { name: 'Missed', cell: ({ power }) => points(1 - power) },
-          { name: 'Last pull of each bought', cell: ({ bought }) => points(bought) },
+        <PlanChart points={steps.map(({ n, power }) => ({ n, value: power }))} title={title('How often the difference is found')} label="found, in hundredths of all trials" needed={needed} />
+        <StepsTable caption="How often so many pulls of each method find the difference, in hundredths of all trials" needed={needed} steps={steps} columns={[
+          { name: 'Found', cell: ({ power }) => hundredths(power) },
+          { name: 'Missed', cell: ({ power }) => hundredths(1 - power) },
+          { name: 'Last pull of each bought', cell: boughtCell },
         ]} />
       </>
     );
@@ -67,11 +71,11 @@ function Steps({ answer }: { answer: PlanAnswer }) {
   const { steps } = answer.plan;
   return (
     <>
-      <PlanChart points={steps.map(({ n, width }) => ({ n, value: width }))} title={title('Width of the interval on average')} label="width, points of 100" needed={needed} />
-      <StepsTable caption="Width of the interval on average, in points of 100" needed={needed} steps={steps} columns={[
-        { name: 'Width', cell: ({ width }) => points(width) },
-        { name: 'Last pull narrowed it by', cell: ({ bought }) => points(bought) },
-        { name: 'If never seen, up to', cell: ({ never }) => points(never) },
+      <PlanChart points={steps.map(({ n, width }) => ({ n, value: width }))} title={title('Width of the interval on average')} label="width, in hundredths" needed={needed} />
+      <StepsTable caption="Width of the interval on average, in hundredths" needed={needed} steps={steps} columns={[
+        { name: 'Width', cell: ({ width }) => hundredths(width) },
+        { name: 'Last pull narrowed it by', cell: boughtCell },
+        { name: 'If never seen, up to', cell: ({ never }) => hundredths(never) },
       ]} />
     </>
   );

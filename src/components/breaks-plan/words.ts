@@ -4,6 +4,8 @@ import type { PlanAnswer } from './asked.ts';
 
 /** A share of one in per cent, with one decimal where it has one. */
 export const percent = (share: number): string => `${Number((100 * share).toFixed(1))}\u00a0%`;
+/** A share of one in hundredths, for a column: always one decimal. */
+export const hundredths = (share: number): string => (100 * share).toFixed(1);
 /** A share of one as a count of a hundred, with one decimal where it has one. */
 export const ofHundred = (share: number): string => `${Number((100 * share).toFixed(1))} of 100`;
 /** A difference of two shares, in points of a hundred; what is smaller than a tenth says so. */
