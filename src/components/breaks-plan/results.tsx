@@ -14,7 +14,8 @@ interface Column<Step> { name: string; cell: (step: Step) => string }
 /** The steps as a table; the row that is enough is marked. */
 function StepsTable<Step extends { readonly n: number }>({ caption, columns, steps, needed }: { caption: string; columns: readonly Column<Step>[]; steps: readonly Step[]; needed: number | null }) {
   return (
-    <div class="scroll">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls sideways must be within reach of the keyboard.
+    <div class="scroll" tabIndex={0}>
       <table class="steps">
         <caption>{caption}</caption>
         <thead><tr><th scope="col">Pulls</th>{columns.map(({ name }) => <th key={name} scope="col" class="amount">{name}</th>)}</tr></thead>
