@@ -9,7 +9,7 @@ import type { Comparison, Evidence } from '../strength/types.ts';
 import type { ForceUnit } from '../links/rig-keys.ts';
 
 /** What the results tell when they have shown a comparison. */
-export interface ShownComparison { comparison: Comparison; evidence: Evidence; unit: ForceUnit }
+export interface ShownComparison { state: { comparison: Comparison; unit: ForceUnit }; props: { setup: Setup; evidence: Evidence } }
 
 /** Bearings this near count as one, mm. */
 const SAME_BEARING_MM = 0.5;
@@ -27,7 +27,7 @@ function differs({ sling, eye, bearingMm }: OwnTests, { rig, bearing }: Comparis
 }
 
 /** Draws the section anew. */
-export function showOwnTests(setup: Setup, { comparison, evidence, unit }: ShownComparison): void {
+export function showOwnTests({ state: { comparison, unit }, props: { setup, evidence } }: ShownComparison): void {
   const root = document.getElementById('own-root');
   if (!root) return;
   const asked = new URLSearchParams(location.search).getAll('t');

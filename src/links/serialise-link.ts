@@ -35,3 +35,6 @@ export function serialiseLink(rig: Readonly<Rig>, stamp?: Stamp): string {
   if (stamp) pieces.push(['d', stamp.evidence], ['m', String(stamp.model)]);
   return pieces.map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join('&');
 }
+
+/** A reader's own tests in a query, as they stand there with their key and `&` before it; empty where there are none. They go along with every rig. */
+export const ownTestsOf = (search: string): string => /&t=[^&]*/.exec(`&${search.slice(1)}`)?.[0] ?? '';

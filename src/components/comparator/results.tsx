@@ -37,7 +37,7 @@ function LinkNotes({ notUnderstood }: Pick<ResultsProps, 'notUnderstood'>) {
   return notUnderstood.length === 0 ? null : (
     <div class="note" role="note">
       <p><b>Not understood in this link, and not used:</b></p>
-      <ul>{notUnderstood.map(({ piece, why }, i) => <li key={`${i}${piece}`}><code data-input>{piece}</code> <span data-input>({why})</span></li>)}</ul>
+      <ul>{notUnderstood.map(({ piece, why }, i) => <li key={i}><code data-input>{piece}</code> <span data-input>({why})</span></li>)}</ul>
     </div>
   );
 }
@@ -46,9 +46,7 @@ function LinkNotes({ notUnderstood }: Pick<ResultsProps, 'notUnderstood'>) {
 function OlderLink({ older, evidence }: Pick<ResultsProps, 'older' | 'evidence'>) {
   return older && (
     <p class="note">
-      Above is today’s answer: evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>. When this link was made
-      {older.d && <> the evidence was <span data-id>{older.d}</span></>}{older.d && older.m !== null && ' and'}
-      {older.m !== null && <> the model <span data-id>{older.m}</span></>}; what it said then is not known on this page.
+      Above is today’s answer: evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>. When this link was made they were <span data-id>{older.d ?? 'not said'}</span> and <span data-id>{older.m ?? 'not said'}</span>; what it said then is not known here.
     </p>
   );
 }
