@@ -56,7 +56,7 @@ function SummaryTable({ analysis, print, mark }: Inner) {
       <thead><tr><th scope="col">What</th><th scope="col">These pulls</th><th scope="col" {...mark}>Interval, {percent(level)}</th></tr></thead>
       <tbody>
         {rows.map(([what, value, interval]) => (
-          <tr key={what}><th scope="row">{what}</th><td {...mark}>{value}</td><td data-label="Interval" {...mark}>{interval ?? 'none'}</td></tr>
+          <tr key={what}><th scope="row">{what}</th><td {...mark}>{value}</td>{interval ? <td data-label="Interval" {...mark}>{interval}</td> : <td />}</tr>
         ))}
       </tbody>
     </table>
@@ -119,8 +119,7 @@ function BoundsTable({ analysis, print, mark, Heading }: Inner) {
   );
 }
 
-function testWords({ shapiroWilk, andersonDarling, untested }: Fit): string {
-  if (untested) return noneWords(untested);
+function testWords({ shapiroWilk, andersonDarling }: Fit): string {
   const parts = [];
   if (shapiroWilk) parts.push(`Shapiro-Wilk W ${three(shapiroWilk.w)}, ${chance(shapiroWilk.p)}`);
   if (andersonDarling) {
@@ -133,8 +132,9 @@ function testWords({ shapiroWilk, andersonDarling, untested }: Fit): string {
 
 /** What the tests say at this n, without overstating it. */
 function fitSentence(fits: readonly Fit[], pulls: number): string {
+  const [first] = fits;
+  if (first?.untested) return `No test can say which of them is right. ${noneWords(first.untested)}`;
   const ps = fits.map(({ shapiroWilk, andersonDarling }) => shapiroWilk?.p ?? andersonDarling?.significance ?? null);
-  if (ps.every((p) => p === null)) return 'No test can say which of them is right.';
   const poor = fits.filter((_, i) => (ps[i] ?? 1) < 0.05).map(({ family }) => FAMILY_NAMES[family].toLowerCase());
   const few = pulls < 20 ? ' So few pulls show only a gross misfit: that none is found does not mean that a distribution is right.' : '';
   return poor.length === 0 ? `No test speaks against any of them.${few}` : `The test speaks against: ${poor.join(', ')}.${few}`;
@@ -144,6 +144,7 @@ function Fits({ analysis, print, mark, Heading }: Inner) {
   const { fits, atLeast, level, pulls } = analysis;
   if (isNone(fits)) return <><Heading id="fits">Distributions</Heading><p>No distribution is fitted. {noneWords(fits)}</p></>;
   const best = Math.max(...fits.all.map(({ logLikelihood }) => logLikelihood));
+  const isTested = fits.all.every(({ untested }) => untested === null);
   return (
     <>
       <Heading id="fits">Distributions</Heading>
@@ -152,14 +153,14 @@ function Fits({ analysis, print, mark, Heading }: Inner) {
       </p>
       <table class="stack numbers">
         <caption {...mark}>The part in question, with intervals of {percent(level)}</caption>
-        <thead><tr><th scope="col">Distribution</th><th scope="col">Half break below</th><th scope="col">One in twenty breaks below</th><th scope="col">Test of fit</th><th scope="col">Likelihood</th></tr></thead>
+        <thead><tr><th scope="col">Distribution</th><th scope="col">Half break below</th><th scope="col">One in twenty breaks below</th>{isTested && <th scope="col">Test of fit</th>}<th scope="col">Likelihood</th></tr></thead>
         <tbody>
           {fits.all.map((fit) => (
             <tr key={fit.family}>
               <th scope="row">{FAMILY_NAMES[fit.family]}</th>
               <td data-label="Half break below" {...mark}>{print.force(fit.half.best)} ({print.interval(fit.half)})</td>
               <td data-label="One in twenty breaks below" {...mark}>{print.force(fit.twentieth.best)} ({print.interval(fit.twentieth)})</td>
-              <td data-label="Test of fit" {...mark}>{testWords(fit)}</td>
+              {isTested && <td data-label="Test of fit" {...mark}>{testWords(fit)}</td>}
               <td data-label="Likelihood" {...mark}>{fit.logLikelihood === best ? 'best' : `ln is lower by ${three(best - fit.logLikelihood)}`}</td>
             </tr>
           ))}
