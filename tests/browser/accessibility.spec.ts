@@ -23,6 +23,9 @@ const PAGES = [
   ['a guide', 'guides/pulling-without-harm/'],
   ['the verdict', 'retire/'],
   ['the rack', 'rack/'],
+  ['breaks', 'breaks/'],
+  ['a series of breaks', 'breaks/jones-water-knot/'],
+  ['an invented series with several modes', 'breaks/gear-room-basket/'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */
