@@ -8,6 +8,7 @@ import { serialiseLink } from '../links/serialise-link.ts';
 import { compare } from '../strength/compare.ts';
 import type { Evidence } from '../strength/types.ts';
 import type { Question } from './comparator-rig.ts';
+import { save } from './save-file.ts';
 import { copy as copyFrom, say as put } from './take-away.ts';
 
 interface Props { setup: Setup; evidence: Evidence; question: Question }
@@ -32,6 +33,8 @@ const copy = (text: string, done: string): Promise<void> => copyFrom(tools(), te
 class ComparatorResults extends Component<Props, State> {
   /** Link of the rig whose comparison was asked for last. */
   private shown: string;
+  /** Own tests as they stand in the address, with their key. */
+  private tests = '';
   /** Methods whose working is open, also while all workings are in the page. */
   private readonly open = new Set<string>();
 
@@ -64,8 +67,9 @@ class ComparatorResults extends Component<Props, State> {
   }
 
   /** Answers a question; the page shows that rig from then on. */
-  answer({ rig, link }: Question): void {
+  answer({ rig, link, tests }: Question): void {
     const { evidence } = this.props;
+    this.tests = tests;
     const asked = serialiseLink(rig);
     const isSame = asked === this.shown;
     const d = link?.d ?? null;
@@ -82,17 +86,22 @@ class ComparatorResults extends Component<Props, State> {
       older: isOlder ? { d, m } : null,
     }), () => {
       document.documentElement.classList.remove('reading', 'unread', 'waiting');
-      dispatchEvent(new Event('comparison-shown'));
+      this.tell();
     });
     this.shown = asked;
     say('');
   }
 
+  /** Tells the rest of the page what is shown now. */
+  private readonly tell = (): void => {
+    dispatchEvent(new CustomEvent('comparison-shown', { detail: { ...this.state, evidence: this.props.evidence } }));
+  };
+
   /** Address of this comparison, with what its answer was made with. */
   private link(): string {
     const { setup, evidence } = this.props;
     const stamp = /^[\d.-]+$/.test(evidence.version) ? { evidence: evidence.version, model: evidence.model } : undefined;
-    return new URL(`${setup.base}compare/?${serialiseLink(this.state.comparison.rig, stamp)}`, location.href).href;
+    return new URL(`${setup.base}compare/?${serialiseLink(this.state.comparison.rig, stamp)}${this.tests}`, location.href).href;
   }
 
   /** Hands the comparison over in the way that a button of the page names. */
@@ -103,12 +112,9 @@ class ComparatorResults extends Component<Props, State> {
     const { comparison, unit, sort } = this.state;
     const text = takenAway[how as keyof typeof takenAway]({ comparison, unit, sort, slings: this.props.setup.slings, link, drawn });
     if (how === 'text') return copy(text, 'Text copied.');
-    const anchor = document.createElement('a');
-    anchor.href = URL.createObjectURL(new Blob([text]));
-    anchor.download = `comparison.${how}`;
-    anchor.click();
-    URL.revokeObjectURL(anchor.href);
-    say(`Saved as ${anchor.download}.`);
+    const name = `comparison.${how}`;
+    save(name, text);
+    say(`Saved as ${name}.`);
   }
 
   private readonly handlers: Handlers = {
@@ -117,7 +123,7 @@ class ComparatorResults extends Component<Props, State> {
       else this.open.delete(method);
       this.setState({ opened: new Set(this.open) });
     },
-    onUnit: (unit) => this.setState({ unit, opened: new Set(this.open) }),
+    onUnit: (unit) => this.setState({ unit, opened: new Set(this.open) }, this.tell),
     onSort: (sort) => this.setState({ sort }),
   };
 

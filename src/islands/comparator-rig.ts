@@ -11,7 +11,14 @@ import { serialiseLink } from '../links/serialise-link.ts';
 import type { Rig } from '../strength/types.ts';
 
 /** What the form asks: a rig, and the link that it was read from, if it was. */
-export interface Question { rig: Rig; link: ParsedLink | null }
+export interface Question {
+  rig: Rig;
+  link: ParsedLink | null;
+  /** Own tests of the address, as they stand there with their key: they go along with every rig. Empty: none. */
+  tests: string;
+}
+
+const ownTests = (): string => /&t=[^&]*/.exec(`&${location.search.slice(1)}`)?.[0] ?? '';
 
 /** Pause after the last key before the address follows, ms: short enough to copy the address, long enough not to flood it. */
 const ADDRESS_PAUSE = 300;
@@ -90,7 +97,7 @@ export function startRig(panel: Element, setup: Setup, ask: (question: Question)
     lastEdited = null;
     show(link.rig, rigOf(words, {}, vocabulary.slings).faults, hasRig ? 'reader' : isPage ? 'page' : 'example');
     fold(hasRig || isPage);
-    ask({ rig: link.rig, link });
+    ask({ rig: link.rig, link, tests: ownTests() });
   };
 
   /** Asks again after an edit, and lets the address follow. */
@@ -105,10 +112,10 @@ export function startRig(panel: Element, setup: Setup, ask: (question: Question)
     const off: Off = Object.fromEntries(RIG_KEYS.map((one) => [one, field(`no-${one}`)?.checked]));
     const { rig, faults } = rigOf(words, off, vocabulary.slings);
     show(rig, faults, 'reader');
-    ask({ rig, link: null });
+    ask({ rig, link: null, tests: ownTests() });
     clearTimeout(pause);
     const write = (): void => {
-      const address = `${setup.base}compare/?${serialiseLink(rig)}`;
+      const address = `${setup.base}compare/?${serialiseLink(rig)}${ownTests()}`;
       if (lastEdited === key) history.replaceState(null, '', address);
       else history.pushState(null, '', address);
       lastEdited = key;

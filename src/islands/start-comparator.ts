@@ -6,6 +6,7 @@ import type { Setup } from '../components/comparator/setup.ts';
 import { serialiseLink } from '../links/serialise-link.ts';
 import type { Evidence } from '../strength/types.ts';
 import { type Question, startRig } from './comparator-rig.ts';
+import type { ShownComparison } from './own-tests.tsx';
 
 const setup = JSON.parse(document.getElementById('comparator-setup')?.textContent ?? '') as Setup;
 const rigRoot = document.getElementById('rig-root');
@@ -77,4 +78,8 @@ function keepRig({ target }: Event): void {
 
 for (const click of ['click', 'auxclick']) resultsRoot?.addEventListener(click, keepRig);
 addEventListener('comparison-shown', openNamed, { once: true });
+addEventListener('comparison-shown', (event) => {
+  const { detail } = event as CustomEvent<ShownComparison>;
+  if (newest?.tests) import('./own-tests.tsx').then(({ showOwnTests }) => showOwnTests(setup, detail)).catch(fail);
+});
 if (rigRoot) startRig(rigRoot, setup, ask);

@@ -26,6 +26,10 @@ const PAGES = [
   ['breaks', 'breaks/'],
   ['a series of breaks', 'breaks/jones-water-knot/'],
   ['an invented series with several modes', 'breaks/gear-room-basket/'],
+  ['how many pulls', 'breaks/plan/'],
+  ['a plan from a link', 'breaks/plan/?v=1&want=bound&pair=own&own=97,5~90&cv=9,3&short=8&bogus=1'],
+  ['a protocol for breaks', 'breaks/plan/protocol/'],
+  ['a form for ten pulls', 'breaks/plan/form/'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */

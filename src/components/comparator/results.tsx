@@ -3,7 +3,8 @@ import type { NotUnderstood } from '../../links/pieces.ts';
 import { FORCE_UNITS, SORT_ORDERS, type ForceUnit, type SortOrder } from '../../links/rig-keys.ts';
 import { pairsOf } from '../../strength/compare.ts';
 import type { Comparison, Evidence } from '../../strength/types.ts';
-import { line, NEWTONS_PER } from '../../strength/wording.ts';
+import { line } from '../../strength/wording.ts';
+import { axisFrame } from './axis-frame.ts';
 import { Kept } from './kept.tsx';
 import { RetirementLine } from './retirement-line.tsx';
 import { type Opened, Rows } from './rows.tsx';
@@ -56,10 +57,7 @@ function OlderLink({ older, evidence }: Pick<ResultsProps, 'older' | 'evidence'>
 export function Results(props: ResultsProps) {
   const { setup, evidence, comparison, unit, sort, handlers } = props;
   const { rig, bearing } = comparison;
-  const frame: Frame = {
-    evidence, base: setup.base, ticks: { [unit]: setup.ticks[unit].map((value) => ({ kn: (value * NEWTONS_PER[unit]) / 1000, text: String(value) })) } as Frame['ticks'], upper: setup.upper, unit, ratingKn: rig.ratingKn, demandKn: rig.demandKn, lengthCm: rig.lengthCm,
-    pairsOf: (method) => pairsOf(evidence, comparison, method), stage: handlers === undefined ? 'built' : props.opened === 'all' ? 'kept' : 'drawn',
-  };
+  const frame: Frame = { ...axisFrame(setup, evidence, comparison, unit), pairsOf: (method) => pairsOf(evidence, comparison, method), stage: handlers === undefined ? 'built' : props.opened === 'all' ? 'kept' : 'drawn' };
   return (
     <section class="results" aria-labelledby="results-heading">
       <h2 id="results-heading" tabIndex={-1}>Ways to attach it</h2>

@@ -1,0 +1,35 @@
+/**
+ * The statistics of breaks carry the numerics that they use in their own script. Shared with the comparator, these would be
+ * one more file, for which its results had to wait.
+ */
+import { readFileSync } from 'node:fs';
+
+const MARK = '?breaks';
+/** Who gets copies: the statistics, and copies themselves. */
+const ASKS = /\/src\/break-tests\/[^?]*\.ts$|\?breaks$/;
+
+/** The copy that an import means, or null where it means the file itself. @param file as it was resolved */
+export function copyOf(file: string, importer: string | undefined): string | null {
+  return importer !== undefined && ASKS.test(importer) && /\/src\/numerics\/[^?]*\.ts$/.test(file) ? file + MARK : null;
+}
+
+interface Resolver { resolve(id: string, importer: string | undefined, options: { skipSelf: true }): Promise<{ id: string } | null> }
+
+/** For the builder of the pages' scripts. */
+export const ownNumerics = {
+  name: 'own-numerics',
+  enforce: 'pre' as const,
+  apply: 'build' as const,
+  applyToEnvironment: ({ name }: { name: string }): boolean => name === 'client',
+  resolveId: {
+    filter: { id: /\.ts$/ },
+    async handler(this: Resolver, id: string, importer: string | undefined): Promise<string | null> {
+      const found = importer !== undefined && ASKS.test(importer) ? await this.resolve(id, importer, { skipSelf: true }) : null;
+      return found && copyOf(found.id, importer);
+    },
+  },
+  load: {
+    filter: { id: /\?breaks$/ },
+    handler: (id: string) => ({ code: readFileSync(id.slice(0, -MARK.length), 'utf8'), moduleType: 'ts' }),
+  },
+};

@@ -1,0 +1,22 @@
+/** The statistics of breaks get copies of the numerics, and nobody else does. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { copyOf, ownNumerics } from '../../src/build/own-numerics.ts';
+
+const NORMAL = '/x/src/numerics/normal.ts';
+
+test('the statistics of breaks, and a copy itself, import a copy', () => {
+  expect(copyOf(NORMAL, '/x/src/break-tests/plan-bound.ts')).toBe(`${NORMAL}?breaks`);
+  expect(copyOf(NORMAL, '/x/src/numerics/roots.ts?breaks')).toBe(`${NORMAL}?breaks`);
+});
+
+test('the comparison, other files of the statistics, and a page keep the files themselves', () => {
+  expect(copyOf(NORMAL, '/x/src/strength/chain.ts')).toBeNull();
+  expect(copyOf('/x/src/break-tests/checks.ts', '/x/src/break-tests/plan-bound.ts')).toBeNull();
+  expect(copyOf(NORMAL, undefined)).toBeNull();
+});
+
+test('a copy is the file, word for word', () => {
+  const path = 'src/numerics/roots.ts';
+  expect(ownNumerics.load.handler(`${path}?breaks`)).toEqual({ code: readFileSync(path, 'utf8'), moduleType: 'ts' });
+});
