@@ -3,11 +3,11 @@ import type { Rule } from '../records/check/rule.ts';
 import { pullsFileOf } from '../records/read.ts';
 import { readPulls } from './series-pulls.ts';
 
-/** Numbers of the first list that the second does not have, each as often as it is missing. */
-function missingIn(wanted: readonly number[], found: readonly number[]): number[] {
+/** What of the first list the second does not have, by its force, each as often as it is missing. */
+function missingIn<T>(wanted: readonly T[], found: readonly number[], forceOf: (one: T) => number): T[] {
   const left = [...found];
-  return wanted.filter((number) => {
-    const at = left.indexOf(number);
+  return wanted.filter((one) => {
+    const at = left.indexOf(forceOf(one));
     if (at >= 0) left.splice(at, 1);
     return at < 0;
   });
@@ -35,19 +35,17 @@ export const seriesIsItsFigure: Rule = {
       const file = pullsFileOf(record);
       const reading = readPulls(files[file] ?? '');
       if (!('series' in reading)) continue;
-      const { pulls, unit: own } = reading.series;
+      const { pulls, places, unit: own } = reading.series;
       if (own !== unit) {
         report({ at: { file, line: 1, col: 1 }, subject: id, problem: 'has another unit than its figure', got: own, advice: `Write force_${unit} and the forces as printed.` });
         continue;
       }
-      for (const [kind, wanted, found] of [
-        ['break', value.tests, pulls.filter((pull) => !pull.atLeast)] as const,
-        ['lower limit', value.censored ?? [], pulls.filter((pull) => pull.atLeast)] as const,
-      ]) {
-        const forces = found.map(({ force }) => force);
-        const [lost, more] = [missingIn(wanted, forces), missingIn(forces, wanted)];
+      for (const [kind, wanted, isLimit] of [['break', value.tests, false], ['lower limit', value.censored ?? [], true]] as const) {
+        const found = pulls.map((pull, i) => ({ ...pull, place: places[i] as (typeof places)[number] })).filter(({ atLeast }) => atLeast === isLimit);
+        const lost = missingIn(wanted, found.map(({ force }) => force), (force) => force);
         if (lost.length > 0) report({ at: { file, line: 1, col: 1 }, subject: id, problem: `lacks a ${kind} of its figure`, got: `no ${lost.join(', no ')}`, advice: `Add a row for each, or correct ${data.figure}.` });
-        if (more.length > 0) report({ at: { file, line: 1, col: 1 }, subject: id, problem: `has a ${kind} that its figure does not have`, got: more.join(', '), advice: `Look it up in the source; correct the row or ${data.figure}.` });
+        for (const { force, place } of missingIn(found, wanted, (pull) => pull.force))
+          report({ at: { file, ...place }, subject: id, problem: `is a ${kind} that its figure does not have`, got: String(force), advice: `Look it up in the source; correct the row or ${data.figure}.` });
       }
     }
   },

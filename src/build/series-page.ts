@@ -58,6 +58,12 @@ export function allSeries(): ReadonlyMap<string, ShownSeries> {
   return all;
 }
 
+/** The series that is a figure, by the figure's address; null where none is. */
+export const seriesOfFigure = (address: string): string | null => {
+  for (const [id, { record }] of siteRecords().series) if ('figure' in record && record.figure === address) return id;
+  return null;
+};
+
 /** One series beside another. */
 export interface BesideSeries { other: ShownSeries; why: string; compared: SeriesCompared }
 

@@ -12,7 +12,12 @@ const PULL_UNITS: readonly string[] = ['kN', 'N', 'daN', 'kgf', 'lbf'] satisfies
 export interface NotedPull extends Pull { readonly note: string }
 
 /** Pulls in the order of the file, in the printed unit. */
-export interface SeriesPulls { readonly unit: PullUnit; readonly pulls: readonly NotedPull[] }
+export interface SeriesPulls {
+  readonly unit: PullUnit;
+  readonly pulls: readonly NotedPull[];
+  /** Where the force of each stands: line and column of the file, from 1. */
+  readonly places: readonly { readonly line: number; readonly col: number }[];
+}
 
 /** One fault of a CSV: line and column of the file from 1, what is wrong, and what to do. */
 export interface PullsFault { readonly line: number; readonly col: number; readonly problem: string; readonly got?: string; readonly advice: string }
@@ -89,5 +94,5 @@ export function readPulls(csv: string): { series: SeriesPulls } | { faults: Pull
       faults.push({ ...place(line)(names.indexOf('pull') + 1), problem: 'pulls are numbered from 1 in their order', got: labels[i] || 'nothing', advice: `Write ${i + 1}.` });
     return { force: value ?? 0, atLeast: forces.atLeast[i] ?? false, mode: modes[i] ?? '', link: links[i] ?? '', note: notes[i] ?? '' };
   });
-  return faults.length > 0 ? { faults } : { series: { unit: names[force]?.slice('force_'.length) as PullUnit, pulls } };
+  return faults.length > 0 ? { faults } : { series: { unit: names[force]?.slice('force_'.length) as PullUnit, pulls, places: lines.map((line) => place(line)(force + 1)) } };
 }

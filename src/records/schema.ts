@@ -622,7 +622,9 @@ export type OwnSeries = z.infer<typeof ownSeries>;
 /** A set of breaks of one rig. The pulls stand in the CSV beside it. */
 export type SeriesRecord = PublishedSeries | OwnSeries;
 
-/** Chooses the schema of a series: it names a figure, or it stands by itself. */
+/** Chooses the schema of a series: it names a figure, or it has fields of one that stands by itself. */
 export function seriesSchemaFor(raw: unknown): z.ZodType<SeriesRecord> {
-  return (raw as { figure?: unknown } | null)?.figure === undefined ? ownSeries : publishedSeries;
+  const fields = Object.keys((raw ?? {}) as object);
+  const isOwn = !fields.includes('figure') && fields.some((field) => field in ownSeries.shape && !(field in publishedSeries.shape));
+  return isOwn ? ownSeries : publishedSeries;
 }

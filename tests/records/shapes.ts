@@ -16,6 +16,16 @@ const rig: Fields = {
   ageYears: { from: 1, to: 3 },
   note: 'as told',
 };
+const pulled: Fields = {
+  on: '2026-01-05',
+  machine: 'a ram',
+  rateMmPerMin: 100,
+  loadCell: { capacityKn: 50, calibrated: '2025-12-01' },
+  samplesPerSecond: 500,
+  conditioning: 'a day',
+  oneLot: true,
+  rigs: 'one for each pull',
+};
 const figure: Fields = {
   what: 'Breaking force',
   kind: 'measured',
@@ -268,6 +278,29 @@ export const SHAPES: readonly Shape[] = [
       expect: { printed: '22' },
     },
   ),
+  ...at('series of a figure', 'data/series/x.yaml', {
+    what: 'Slings',
+    called: 'the sling',
+    part: 'the sling',
+    figure: 'lab-a/straight',
+    pulled,
+    beside: [{ series: 'y', why: 'as told' }],
+    note: 'as told',
+  }),
+  ...at('series by itself', 'data/series/x.yaml', {
+    what: 'Slings',
+    called: 'the sling',
+    part: 'the sling',
+    standing: 'read',
+    source: 'lab-a',
+    locator: 'page 1',
+    checked: '2026-01-05',
+    rig,
+    pulled,
+    lowered: [{ by: 'few', steps: 1, why: 'few pulls' }],
+    beside: [{ series: 'y', why: 'as told' }],
+    note: 'as told',
+  }),
 ];
 
 type Path = readonly (string | number)[];

@@ -1,13 +1,13 @@
 /**
  * Pulls as ticks with the letter of what broke, twenty dots for the next pulls, and lower bounds, on one axis from nothing.
- * What lies beyond the axis is an arrow. The ticks of the axis are given, so that build and browser can each choose them.
+ * A lower limit is a dashed tick with a plus sign. How many dots lie beyond the axis is said at its end. The ticks of the axis are given, so that build and browser can each choose them.
  */
 import { type Analysis, isNone } from '../../break-tests/analysis.ts';
 import type { Pull } from '../../break-tests/pulls.ts';
 import { type ForcePrinter, forcePrinter, modeLetters, percent } from './words.ts';
 
 const [WIDTH, LEFT, RIGHT] = [400, 10, 18];
-const [LETTER, DOT, LINE] = [11, 9, 13];
+const [LETTER, DOT, LINE] = [17, 9, 14];
 
 interface Props {
   readonly pulls: readonly Pull[];
@@ -57,8 +57,8 @@ function PullLane({ pulls, letters, x, top, print, mark }: { pulls: readonly Pul
         return (
           <g key={i}>
             <title {...mark}>{`${atLeast ? 'at least ' : ''}${print.force(force)}${mode ? `, ${mode}` : ''}`}</title>
-            <path class={atLeast ? 'tick limit' : 'tick'} d={`M${at(place)} ${base}v16${atLeast ? 'm0-8h9m-4-4 4 4-4 4' : ''}`} />
-            {letters.has(mode) && <text x={at(place)} y={base - 3 - level * LINE} text-anchor="middle">{letters.get(mode)}</text>}
+            <path class={atLeast ? 'tick limit' : 'tick'} d={`M${at(place)} ${base}v16`} />
+            {(letters.has(mode) || atLeast) && <text x={at(place)} y={base - 3 - level * LINE} text-anchor="middle">{letters.get(mode)}{atLeast && '+'}</text>}
           </g>
         );
       })}
@@ -102,7 +102,7 @@ export function BreaksChart({ pulls, analysis, unit, ticks, isOwn, title, id = '
         {stacked(shown.map(x), DOT).map(({ x: place, level }, i) => <circle key={i} cx={at(place)} cy={at(dotTop + dotHeight - 4 - level * DOT)} r="3.8" />)}
       </g>
       {dots.length > shown.length && <text x={WIDTH - RIGHT} y={dotTop - 6} text-anchor="end" {...mark}>{`${dots.length - shown.length} beyond \u2192`}</text>}
-      {bounds.length > 0 && <text class="lane-name" x={LEFT + 2} y={boundTop - 6}>So many break above, with the confidence below</text>}
+      {bounds.length > 0 && <text class="lane-name" x={LEFT + 2} y={boundTop - 6}>So many break above it: lower bounds</text>}
       <g class="bounds">
         {bounds.map(({ pair }, i) => {
           const { x: place, level } = places[i] as Placed;

@@ -14,9 +14,11 @@ interface Props {
 
 const ratioWords = (ratio: number, low: number, high: number): string => `${three(ratio)} (${three(low)} to ${three(high)})`;
 
+const capital = (words: string): string => words.replace(/^./, (letter) => letter.toUpperCase());
+
 /** The finding: what the interval of the ratio allows to say. */
 export function comparedSentence({ means, chance: pairs, noMeans }: SeriesCompared, [a, b]: readonly [string, string]): string {
-  const upper = a.replace(/^./, (letter) => letter.toUpperCase());
+  const upper = capital(a);
   if (!means) return `${upper} broke above ${b} in ${percent(pairs.chance)} of pairs. ${noMeans === 'one-pull' ? 'With one pull in a series' : 'With no scatter in either'}, no ratio has an interval.`;
   const { ratio, interval } = means.geometric;
   if (interval.low > 1) return `${upper} broke at ${three(ratio)} times the force of ${b}.`;
@@ -45,11 +47,11 @@ export function SeriesComparison({ compared, names, unit, isOwn }: Props) {
     <>
       <p><b {...mark}>{comparedSentence(compared, names)}</b></p>
       <table class="stack numbers">
-        <caption {...mark}>{names[0]} ({n[0]} pulls) against {names[1]} ({n[1]} pulls), intervals of {percent(level)}</caption>
+        <caption {...mark}>{capital(names[0])} ({n[0]} pulls) against {names[1]} ({n[1]} pulls), intervals of {percent(level)}</caption>
         <thead><tr><th scope="col">Asked</th><th scope="col">Answer</th><th scope="col">How</th></tr></thead>
         <tbody>{rows.map(([asked, answer, how]) => <tr key={asked}><th scope="row">{asked}</th><td {...mark}>{answer}</td><td>{how}</td></tr>)}</tbody>
       </table>
-      {atLeast[0] + atLeast[1] > 0 && <p>Pulls that did not break the part count at the force that they came to.</p>}
+      {atLeast[0] + atLeast[1] > 0 && <p>Pulls that did not break the part count at the force that they came to: this can only lower their series.</p>}
     </>
   );
 }

@@ -1,14 +1,14 @@
 /** Words of the pages of series that need a record. */
 import type { ShownSeries } from '../../build/series-page.ts';
 import type { NoModel } from '../../build/series-model.ts';
-import { countWord } from '../../build/words.ts';
-import { forcePrinter } from './words.ts';
+import { countWord, withUnit } from '../../build/words.ts';
+import { three } from './words.ts';
 
 /** The finding as a heading: what was broken, and between which forces. */
 export function seriesHeading({ record, analysis }: Pick<ShownSeries, 'record' | 'analysis'>): string {
   const { summary, pulls, atLeast } = analysis;
-  const print = forcePrinter(summary, 'kN');
-  const between = summary.minimum === summary.maximum ? print.force(summary.minimum) : `${print.bare(summary.minimum)} to ${print.force(summary.maximum)}`;
+  const [least, most] = [three(summary.minimum), withUnit(three(summary.maximum), 'kN')];
+  const between = summary.minimum === summary.maximum ? most : `${least} to ${most}`;
   const limits = atLeast > 0 ? `, ${countWord(atLeast)} of them lower limits` : '';
   return `${record.what}: ${between} in ${countWord(pulls)} ${pulls === 1 ? 'pull' : 'pulls'}${limits}`;
 }

@@ -56,7 +56,7 @@ function SummaryTable({ analysis, print, mark }: Inner) {
       <thead><tr><th scope="col">What</th><th scope="col">These pulls</th><th scope="col" {...mark}>Interval, {percent(level)}</th></tr></thead>
       <tbody>
         {rows.map(([what, value, interval]) => (
-          <tr key={what}><th scope="row">{what}</th><td {...mark}>{value}</td><td data-label="Interval" {...mark}>{interval ?? 'none'}</td></tr>
+          <tr key={what}><th scope="row">{what}</th><td {...mark}>{value}</td>{interval ? <td data-label="Interval" {...mark}>{interval}</td> : <td />}</tr>
         ))}
       </tbody>
     </table>
@@ -119,8 +119,7 @@ function BoundsTable({ analysis, print, mark, Heading }: Inner) {
   );
 }
 
-function testWords({ shapiroWilk, andersonDarling, untested }: Fit): string {
-  if (untested) return noneWords(untested);
+function testWords({ shapiroWilk, andersonDarling }: Fit): string {
   const parts = [];
   if (shapiroWilk) parts.push(`Shapiro-Wilk W ${three(shapiroWilk.w)}, ${chance(shapiroWilk.p)}`);
   if (andersonDarling) {
@@ -133,8 +132,9 @@ function testWords({ shapiroWilk, andersonDarling, untested }: Fit): string {
 
 /** What the tests say at this n, without overstating it. */
 function fitSentence(fits: readonly Fit[], pulls: number): string {
+  const [first] = fits;
+  if (first?.untested) return `No test can say which of them is right. ${noneWords(first.untested)}`;
   const ps = fits.map(({ shapiroWilk, andersonDarling }) => shapiroWilk?.p ?? andersonDarling?.significance ?? null);
-  if (ps.every((p) => p === null)) return 'No test can say which of them is right.';
   const poor = fits.filter((_, i) => (ps[i] ?? 1) < 0.05).map(({ family }) => FAMILY_NAMES[family].toLowerCase());
   const few = pulls < 20 ? ' So few pulls show only a gross misfit: that none is found does not mean that a distribution is right.' : '';
   return poor.length === 0 ? `No test speaks against any of them.${few}` : `The test speaks against: ${poor.join(', ')}.${few}`;
@@ -144,6 +144,7 @@ function Fits({ analysis, print, mark, Heading }: Inner) {
   const { fits, atLeast, level, pulls } = analysis;
   if (isNone(fits)) return <><Heading id="fits">Distributions</Heading><p>No distribution is fitted. {noneWords(fits)}</p></>;
   const best = Math.max(...fits.all.map(({ logLikelihood }) => logLikelihood));
+  const isTested = fits.all.every(({ untested }) => untested === null);
   return (
     <>
       <Heading id="fits">Distributions</Heading>
@@ -151,16 +152,16 @@ function Fits({ analysis, print, mark, Heading }: Inner) {
         Each is fitted by maximum likelihood{atLeast > 0 ? ', with pulls that did not break the part as “at least”' : ''}. Intervals are approximate. {fitSentence(fits.all, pulls)}
       </p>
       <table class="stack numbers">
-        <caption {...mark}>The part in question, with intervals of {percent(level)}</caption>
-        <thead><tr><th scope="col">Distribution</th><th scope="col">Half break below</th><th scope="col">One in twenty breaks below</th><th scope="col">Test of fit</th><th scope="col">Likelihood</th></tr></thead>
+        <caption {...mark}>{atLeast > 0 ? 'Strength of the part in question' : 'Breaking force'}, with intervals of {percent(level)}</caption>
+        <thead><tr><th scope="col">Distribution</th><th scope="col">Half break below</th><th scope="col">One in twenty breaks below</th>{isTested && <th scope="col">Test of fit</th>}<th scope="col">Log likelihood</th></tr></thead>
         <tbody>
           {fits.all.map((fit) => (
             <tr key={fit.family}>
               <th scope="row">{FAMILY_NAMES[fit.family]}</th>
               <td data-label="Half break below" {...mark}>{print.force(fit.half.best)} ({print.interval(fit.half)})</td>
               <td data-label="One in twenty breaks below" {...mark}>{print.force(fit.twentieth.best)} ({print.interval(fit.twentieth)})</td>
-              <td data-label="Test of fit" {...mark}>{testWords(fit)}</td>
-              <td data-label="Likelihood" {...mark}>{fit.logLikelihood === best ? 'best' : `ln is lower by ${three(best - fit.logLikelihood)}`}</td>
+              {isTested && <td data-label="Test of fit" {...mark}>{testWords(fit)}</td>}
+              <td data-label="Log likelihood" {...mark}>{fit.logLikelihood === best ? 'best' : `lower by ${(best - fit.logLikelihood).toFixed(2)}`}</td>
             </tr>
           ))}
         </tbody>
@@ -170,7 +171,7 @@ function Fits({ analysis, print, mark, Heading }: Inner) {
 }
 
 const grubbsWords = ({ value, g, critical, p, beyond }: Grubbs, print: ForcePrinter | null): string =>
-  `${print ? `${print.force(value)} lies ` : ''}${three(g)} deviations from the mean, ${beyond ? 'beyond' : 'within'} the limit of ${three(critical)} (${chance(p)})`;
+  `${print ? `${print.force(value)} lies ` : ''}${g.toFixed(3)} deviations from the mean, ${beyond ? 'beyond' : 'within'} the limit of ${critical.toFixed(3)} (${chance(p)})`;
 
 function OutlierList({ outliers, print, mark }: { outliers: Outliers; print: ForcePrinter; mark: Inner['mark'] }) {
   const { grubbs, grubbsOfLogs, dixon } = outliers;
@@ -199,12 +200,12 @@ function OutlierSection(props: Inner) {
   );
 }
 
-function ShareTable({ shares, caption, letters, level, mark }: { shares: Shares; caption: string; letters?: ReadonlyMap<string, string>; level: number; mark: Inner['mark'] }) {
+function ShareTable({ shares, caption, of, letters, level, mark }: { shares: Shares; caption: string; of: string; letters?: ReadonlyMap<string, string>; level: number; mark: Inner['mark'] }) {
   return (
     <>
       <table class="stack numbers">
         <caption>{caption}{shares.unnamed > 0 && <>. Not recorded for <Num mark={mark}>{shares.unnamed}</Num>, which are left out</>}</caption>
-        <thead><tr><th scope="col">{caption}</th><th scope="col">Pulls</th><th scope="col">Share</th><th scope="col" {...mark}>Exact interval, {percent(level)}</th></tr></thead>
+        <thead><tr><th scope="col">{of}</th><th scope="col">Pulls</th><th scope="col">Share</th><th scope="col" {...mark}>Exact interval, {percent(level)}</th></tr></thead>
         <tbody>
           {shares.shares.map(({ mode, count, share, exact }) => (
             <tr key={mode}>
@@ -225,8 +226,8 @@ function ModesSection({ analysis, mark, Heading }: Inner) {
     <>
       <Heading id="modes">What broke</Heading>
       {nothing && <p>Nobody wrote down how the pulls broke, so there are no shares.</p>}
-      {!isNone(modes) && <ShareTable shares={modes} caption="How it broke" letters={modeLetters(modes)} level={level} mark={mark} />}
-      {!isNone(links) && <ShareTable shares={links} caption="Which part broke" level={level} mark={mark} />}
+      {!isNone(modes) && <ShareTable shares={modes} caption="How it broke" of="Mode" letters={modeLetters(modes)} level={level} mark={mark} />}
+      {!isNone(links) && <ShareTable shares={links} caption="Which part broke" of="Part" level={level} mark={mark} />}
       {!nothing && <p class="small">Each interval stands for its own share, not for all at once.</p>}
     </>
   );
@@ -246,7 +247,7 @@ function CompetingSection({ analysis, print, mark, Heading }: Inner) {
       <Heading id="competing">Each part’s own strength</Heading>
       <p>
         Where one part breaks, the others were at least as strong. If the strengths of the parts of one rig do not depend on each other, each part’s own strength follows.
-        {' '}<b>From such pulls nobody can test that.</b> The columns “anyway” give what is left without it, from these pulls alone.
+        {' '}<b>From such pulls nobody can test that.</b> The columns “anyway” give what is left without it. They count these pulls alone, with no margin for luck.
       </p>
       <table class="stack numbers">
         <caption>Lognormal fits, the other parts’ breaks as “at least”; and Peterson’s bounds</caption>

@@ -20,10 +20,10 @@ export interface ForcePrinter {
 /** A number with so many decimals, and a true minus. */
 const fixed = (x: number, decimals: number): string => x.toFixed(decimals).replace(/^-(?=0(?:\.0*)?$)/, '').replace('-', '\u2212');
 
-/** Decimals at which a standard deviation has two significant digits; without one, the mean three. */
+/** Decimals at which a standard deviation has two significant digits; without one, the mean three. No more than two: load cells are not finer. */
 function decimalsOf({ spread, mean }: Summary): number {
   const digits = spread ? 1 - Math.floor(Math.log10(spread.sd)) : 2 - Math.floor(Math.log10(mean));
-  return Math.min(3, Math.max(0, digits));
+  return Math.min(2, Math.max(0, digits));
 }
 
 /** @param unit sign of the unit of the pulls, as it is to be printed */

@@ -1,4 +1,4 @@
-import { isInvented, pullsFileOf } from '../read.ts';
+import { pullsFileOf } from '../read.ts';
 import type { Rule } from './rule.ts';
 
 /** Pages below `/breaks/` that are none of a series. */
@@ -24,15 +24,16 @@ export const seriesHasItsPulls: Rule = {
           problem: 'has the name of another page below /breaks/',
           advice: 'Rename it.',
         });
-      if (isInvented(record) && files[`data/series/${record.id}.yaml`] !== undefined)
+    }
+    for (const file of Object.keys(files)) {
+      const demo = /^data\/demo\/series\/([^/]+)\.yaml$/.exec(file)?.[1];
+      if (demo !== undefined && files[`data/series/${demo}.yaml`] !== undefined)
         report({
-          at: record.at(),
-          subject: record.id,
+          at: { file, line: 1, col: 1 },
+          subject: demo,
           problem: 'has the name of a published series, and both would have one page',
           advice: 'Rename the invented one.',
         });
-    }
-    for (const file of Object.keys(files)) {
       const id = /^data\/(?:demo\/)?series\/([^/]+)\.csv$/.exec(file)?.[1];
       if (id === undefined || files[file.replace(/csv$/, 'yaml')] !== undefined || present.series.has(id)) continue;
       report({

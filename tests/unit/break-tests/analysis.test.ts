@@ -83,7 +83,7 @@ describe('the next pulls', () => {
   it('one lower limit far below all breaks changes next to nothing', () => {
     const broken = [10.1, 11.2, 9.8, 10.6, 10.9];
     const [without, withLimit] = [nextPulls({ broken }), nextPulls({ broken, atLeast: [1] })];
-    without.forEach((force, i) => near(withLimit[i] as number, force, 1e-9));
+    for (const [i, force] of without.entries()) near(withLimit[i] as number, force, 1e-9);
   });
 
   it('are not drawn from four breaks', () => {
