@@ -24,8 +24,8 @@ function preactAtBuild() {
 
 /** What several pages share stands in one file: a page then fetches its own script and this one, side by side. */
 const SHARED = [
-  { name: 'shared', test: /preload-helper|node_modules.preact|src.islands.take-away/ },
-  { name: 'slings', test: /src.components.retirement.words|src.retirement.(?:answers|days|verdict)\.|src.rack.(?:register|json-file|json-lines|schema|shape|fields|field-names|part-day|stamps|types|sling-history|item-words)\./ },
+  { name: 'shared', test: /preload-helper|node_modules.preact|src.islands.(?:take-away|save-file)/ },
+  { name: 'slings', test: /src.components.retirement.words|src.islands.kept-register|src.retirement.(?:answers|days|verdict)\.|src.rack.(?:register|due|json-file|json-lines|schema|shape|fields|field-names|part-day|stamps|types|sling-history|item-words)\./ },
   { name: 'links', test: /src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.evidence.bearing-place/ },
 ];
 

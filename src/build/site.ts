@@ -61,6 +61,7 @@ export const allLinks: Door[] = [
   { name: 'Terms', path: '/terms/' },
   { name: 'Caution', path: '/caution/' },
   { name: 'Figures', path: '/figures/' },
+  { name: 'Breaks', path: '/breaks/' },
   { name: 'Sources', path: '/sources/' },
   { name: 'Gaps', path: '/gaps/' },
   { name: 'The model', path: '/model/' },

@@ -8,6 +8,7 @@ import { serialiseLink } from '../links/serialise-link.ts';
 import { compare } from '../strength/compare.ts';
 import type { Evidence } from '../strength/types.ts';
 import type { Question } from './comparator-rig.ts';
+import { save } from './save-file.ts';
 import { copy as copyFrom, say as put } from './take-away.ts';
 
 interface Props { setup: Setup; evidence: Evidence; question: Question }
@@ -103,12 +104,9 @@ class ComparatorResults extends Component<Props, State> {
     const { comparison, unit, sort } = this.state;
     const text = takenAway[how as keyof typeof takenAway]({ comparison, unit, sort, slings: this.props.setup.slings, link, drawn });
     if (how === 'text') return copy(text, 'Text copied.');
-    const anchor = document.createElement('a');
-    anchor.href = URL.createObjectURL(new Blob([text]));
-    anchor.download = `comparison.${how}`;
-    anchor.click();
-    URL.revokeObjectURL(anchor.href);
-    say(`Saved as ${anchor.download}.`);
+    const name = `comparison.${how}`;
+    save(name, text);
+    say(`Saved as ${name}.`);
   }
 
   private readonly handlers: Handlers = {

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 export type FileMap = Readonly<Record<string, string>>;
 
 const WANTED: readonly [string, (path: string) => boolean][] = [
-  ['data', (path) => /\.(ya?ml|json)$/.test(path)],
+  ['data', (path) => /\.(ya?ml|json)$|\/series\/[^/]+\.csv$/.test(path)],
   ['content', (path) => /\.(mdx|md)$/.test(path)],
   ['src', (path) => reachesPage(path)],
 ];

@@ -30,6 +30,10 @@ import { ratioSaysOf } from './ratio-says-of.ts';
 import { referencesExist } from './references-exist.ts';
 import { ruleGrowsStricter } from './rule-grows-stricter.ts';
 import type { Rule } from './rule.ts';
+import { seriesGapsLower } from './series-gaps-lower.ts';
+import { seriesHasItsPulls } from './series-has-its-pulls.ts';
+import { seriesHasSource } from './series-has-source.ts';
+import { seriesSaysItsRig } from './series-says-its-rig.ts';
 import { standingHasLocator } from './standing-has-locator.ts';
 import { standingHasSource } from './standing-has-source.ts';
 import { studyNameIsMeant } from './study-name-is-meant.ts';
@@ -68,6 +72,10 @@ export const RULES: readonly Rule[] = [
   studyNameIsMeant,
   oneReference,
   ruleGrowsStricter,
+  seriesHasItsPulls,
+  seriesHasSource,
+  seriesSaysItsRig,
+  seriesGapsLower,
   methodHasProse,
   materialHasProse,
   materialShowsItsOwn,
