@@ -5,7 +5,7 @@ import { type Records, readAll } from '../records/read.ts';
 import { ROOT } from './evidence.ts';
 
 /** Units that the engine takes its figures in; another one would change every load without a word. */
-const UNITS: ReadonlySet<Unit> = new Set<Unit>(['N', 'm', 'kg', 'kN', 'ratio', 'N/tex']);
+const UNITS: ReadonlySet<Unit> = new Set<Unit>(['N', 'm', 'kg', 'kN', 'ratio', 'N/tex', 'degrees']);
 
 /** The constants of some records. @throws RangeError when a figure is missing, or of another form or unit than is needed */
 export function fallConstantsOf(records: Records): FallConstants {

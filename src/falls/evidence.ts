@@ -39,8 +39,13 @@ export const FALL_FIGURES = {
   hmpeModulus: 'tension-technology/yarn-modulus#hmpe-higher-grade', hmpeStrength: 'tension-technology/yarn-strength#hmpe-higher-grade',
   nylonModulus: 'tension-technology/yarn-modulus#nylon', nylonStrength: 'tension-technology/yarn-strength#nylon',
   lanyardPeak: 'french-caving-school-2006/lanyard-peak',
+  straightTurns: 'assumed/rope-turns#straight', bendsTurns: 'assumed/rope-turns#bends', zigzagTurns: 'assumed/rope-turns#zigzag',
 } as const satisfies Record<string, string>;
 export type FallFigure = keyof typeof FALL_FIGURES;
+
+export const ROUTES = ['straight', 'bends', 'zigzag', 'unknown'] as const;
+/** How the rope runs between the top piece and the belayer. */
+export type RouteWords = (typeof ROUTES)[number];
 
 /** Gaps of fall loads: questions that a told fall leaves open, by what it asked. */
 export const FALL_GAPS = {
@@ -68,6 +73,8 @@ export interface FallConstants {
   ropes: Readonly<Record<RopeKind, RopeDrop>>;
   /** Coefficient of friction between rope and connector. */
   friction: Spread;
+  /** Turning of the rope below the top piece, degrees in all. */
+  turns: Readonly<Record<RouteWords, Spread>>;
   /** Pull at which the belayer's hitch lets rope run. */
   hitchSlipKn: number;
   /** Force over that of the first fall, for a rope that has just stopped one to four hard falls. */
@@ -114,6 +121,11 @@ export function fallConstants(read: (address: string) => Value | undefined): Fal
   const behindM = one('behind');
   const drop = (kind: RopeKind): RopeDrop => ({ massKg: one(`${kind}Mass`), limitKn: one(`${kind}Limit`), usualKn: two(`${kind}Rated`) });
   const yarn = (material: SlingMaterial): Yarn => ({ modulusNPerTex: one(`${material}Modulus`), strengthNPerTex: one(`${material}Strength`) });
+  const turns = (name: FallFigure): Spread => {
+    const { low, high } = two(name);
+    return { low, middle: 0.5 * (low + high), high };
+  };
+  const [straight, bends, zigzag] = [turns('straightTurns'), turns('bendsTurns'), turns('zigzagTurns')];
   const low = frictionFromHalfTurn(two('multiple').high - 1);
   const high = one('barFriction');
   return {
@@ -122,6 +134,7 @@ export function fallConstants(read: (address: string) => Value | undefined): Fal
     geometries: [{ raisedM: one('raised'), ropeM: one('rope'), behindM }, { raisedM: one('otherRaised'), ropeM: one('otherRope'), behindM }],
     ropes: { single: drop('single'), half: drop('half'), twin: drop('twin') },
     friction: { low, middle: 0.5 * (low + high), high },
+    turns: { straight, bends, zigzag, unknown: { low: straight.low, middle: bends.middle, high: zigzag.high } },
     hitchSlipKn: one('hitchSlip'),
     growth: { low: one('growthLow'), middle: one('growthMiddle'), high: one('growthHigh') },
     yarns: { hmpe: yarn('hmpe'), nylon: yarn('nylon') },

@@ -2,11 +2,10 @@
  * A fall as it was typed: words in, a told fall out, or what is wrong at which field and what to do. Nothing is moved to
  * the end of a range, and nothing is guessed: an empty field that is needed says so.
  */
-import type { FallConstants, RopeKind } from './evidence.ts';
-import { ROPE_KINDS } from './evidence.ts';
+import { type FallConstants, ROPE_KINDS, type RopeKind, ROUTES } from './evidence.ts';
 import { weightKn } from './fall.ts';
 import { type QuantityRange, readQuantity } from './read-quantity.ts';
-import { BELAYS, CONDITIONS, ONTO, ROUTES, type ToldFall, toldFallM } from './told-fall.ts';
+import { BELAYS, CONDITIONS, ONTO, type ToldFall, toldFallM } from './told-fall.ts';
 
 /** Fields of the form, and keys of its link. */
 export const FALL_FIELDS = ['kg', 'onto', 'up', 'slack', 'out', 'rope', 'kn', 'belay', 'route', 'state'] as const;

@@ -4,7 +4,7 @@
  */
 import { type Arrested, arrest } from './arrest.ts';
 import { assertNotNegative, assertPositive } from './checks.ts';
-import type { FallConstants, FallGap, RopeKind, Spread } from './evidence.ts';
+import type { FallConstants, FallGap, RopeKind, RouteWords, Spread } from './evidence.ts';
 import { weightKn } from './fall.ts';
 import { pullLeft, type Route } from './friction.ts';
 import { type DropGeometry, modulusFromRated } from './rope.ts';
@@ -15,9 +15,6 @@ export type Onto = (typeof ONTO)[number];
 export const BELAYS = ['held', 'hitch', 'device', 'unknown'] as const;
 /** How the rope is held: fast, as in the standard; by the belayer's hitch on a connector; by a device; not known. */
 export type Belay = (typeof BELAYS)[number];
-export const ROUTES = ['straight', 'bends', 'zigzag', 'unknown'] as const;
-/** How the rope runs between the top piece and the belayer. */
-export type RouteWords = (typeof ROUTES)[number];
 export const CONDITIONS = ['new', 'hard-falls', 'wet', 'unknown'] as const;
 /** What the rope went through: nothing; hard falls just before; water. */
 export type Condition = (typeof CONDITIONS)[number];
@@ -64,13 +61,6 @@ export interface ToldLoads {
   middle: { weightKn: number; modulusKn: number; fallM: number; route: Route; slipKn?: number | undefined; arrested: Arrested };
 }
 
-/** Turning of the rope below the top piece, degrees in all; assumed (`route` in FALL_ASSUMPTIONS). */
-export const ROUTE_TURNS: Readonly<Record<RouteWords, Spread>> = {
-  straight: { low: 0, middle: 15, high: 30 },
-  bends: { low: 30, middle: 75, high: 120 },
-  zigzag: { low: 120, middle: 210, high: 300 },
-  unknown: { low: 0, middle: 75, high: 300 },
-};
 /** Lower pieces that share the turning evenly, evenly spread over the rope. */
 const LOWER_PIECES = 2;
 /** A rope over the top piece turns back on itself. */
@@ -110,9 +100,8 @@ interface Choice { rope: number; geometry: DropGeometry; friction: number; route
 /** For each driver what it may be: the low end, the high end and the middle; one entry where it is known or plays no part. */
 type Choices = { [Name in DriverName]: { ends: Choice[Name][]; middle: Choice[Name] } };
 
-function choicesOf(told: ToldFall, { ropes, geometries, friction, hitchSlipKn, growth }: FallConstants): Choices {
+function choicesOf(told: ToldFall, { ropes, geometries, friction, turns, hitchSlipKn, growth }: FallConstants): Choices {
   const { usualKn, limitKn } = ropes[told.rope];
-  const turns = ROUTE_TURNS[told.route];
   const isOverPiece = told.onto === 'piece';
   const known = <T>(value: T): { ends: T[]; middle: T } => ({ ends: [value], middle: value });
   const over = ({ low, middle, high }: Spread): { ends: number[]; middle: number } => ({ ends: [low, high], middle });
@@ -122,7 +111,7 @@ function choicesOf(told: ToldFall, { ropes, geometries, friction, hitchSlipKn, g
     rope: told.ratedKn !== null ? known(told.ratedKn) : { ends: [usualKn.low, limitKn], middle: 0.5 * (usualKn.low + usualKn.high) },
     geometry: { ends: [...geometries], middle: geometries[0] },
     friction: over(friction),
-    route: isOverPiece ? over(turns) : known(turns.middle),
+    route: isOverPiece ? over(turns[told.route]) : known(0),
     belay,
     condition: told.condition === 'hard-falls' ? over(growth) : told.condition === 'unknown' ? { ends: [1, growth.high], middle: 1 } : known(1),
   };

@@ -4,9 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { ROOT } from '../../../src/build/evidence.ts';
 import { fallConstantsOf, fallFigureAddresses } from '../../../src/build/fall-evidence.ts';
 import { demandOfFall } from '../../../src/falls/demand.ts';
-import { FALL_GAPS, fallConstants, ROPE_KINDS } from '../../../src/falls/evidence.ts';
+import { FALL_GAPS, fallConstants, ROPE_KINDS, ROUTES } from '../../../src/falls/evidence.ts';
 import { measuredDrop } from '../../../src/falls/measured-drop.ts';
-import { BELAYS, CONDITIONS, ROUTES, type ToldFall, toldLoads } from '../../../src/falls/told-fall.ts';
+import { BELAYS, CONDITIONS, type ToldFall, toldLoads } from '../../../src/falls/told-fall.ts';
 import { readAll } from '../../../src/records/read.ts';
 import { CONSTANTS, CRAG } from './constants.ts';
 
