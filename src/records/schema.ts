@@ -383,6 +383,8 @@ export const gap = z.strictObject({
   })).default([]),
   /** Methods whose page shows this question, besides those that it blocks. */
   concerns: z.array(slug).default([]),
+  /** The page that shows it, where that is no method's: that of fall loads. The comparison asks nothing of it. */
+  page: z.enum(['falls']).optional(),
   nearest: z.array(figureAddress),
   test: z.strictObject({ rig: words, pulls: z.int().min(1), vary: words.optional(), record: words }),
 });

@@ -214,6 +214,7 @@ export const SHAPES: readonly Shape[] = [
     question: 'How strong?',
     blocks: [{ methods: ['basket'], slings: ['hmpe-10'], eyes: ['bare-wire'], belowMm: 3.5, aboveMm: 2, used: true }],
     concerns: ['basket'],
+    page: 'falls',
     nearest: ['lab-a/straight'],
     test: { rig: 'a sling', pulls: 10, vary: 'width', record: 'force' },
   }),

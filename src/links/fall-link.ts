@@ -1,0 +1,75 @@
+/**
+ * The address of a told fall: what the reader wrote, word for word. Total: any string gives words, and each piece that was
+ * not understood is listed as it stands. What the words mean is read elsewhere.
+ *
+ * `v` meaning of the keys; `kg` the climber's weight; `onto` what stops the fall, `piece` or `belay`; `up` metres above it;
+ * `slack` and `out` metres of loose rope, and of all rope from belayer to climber; `rope` its kind; `kn` the impact force on
+ * its sheet; `belay`, `route` and `state` how it is held, how it runs, what it went through. `d` is the evidence version.
+ */
+import type { FallWords } from '../falls/read-fall.ts';
+import { EVIDENCE_VERSION, type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
+
+/** The newest meaning of keys. */
+export const FALL_MEANING = 1;
+
+/** Keys that the form of falls defines, in the order of a link; for chosen ones their words, the first where nothing is said. */
+export interface FallVocabulary { fields: readonly string[]; choices: Readonly<Record<string, readonly string[]>> }
+
+export interface FallLink {
+  /** Null where the link says nothing of a fall. */
+  words: FallWords | null;
+  /** Evidence version that it was worked out with, or null. */
+  d: string | null;
+  notUnderstood: NotUnderstood[];
+}
+
+/** A word in a link: longer ones are no answers. */
+const LONGEST = 40;
+
+/** Reads a query string. The same key twice with different values is not used. */
+export function parseFallLink(query: string, { fields, choices }: FallVocabulary): FallLink {
+  const { pieces, unreadable: notUnderstood } = piecesOf(query);
+  const words: Record<string, string> = Object.fromEntries(fields.map((field) => [field, '']));
+  let d: string | null = null;
+  let isSaid = false;
+
+  const read = (key: string, value: string): string | null => {
+    if (value === UNDECODED) return UNDECODED_WHY;
+    if (key === 'v') return value === String(FALL_MEANING) ? null : `not a meaning of links that we know; read with meaning ${FALL_MEANING}`;
+    if (key === 'd') {
+      if (!EVIDENCE_VERSION.test(value)) return 'not an evidence version';
+      d = value;
+      return null;
+    }
+    const field = oneOf(fields, key);
+    if (!field) return `no question is called ${JSON.stringify(key)}`;
+    if (value.length > LONGEST) return 'longer than any answer; not used';
+    const list = Object.hasOwn(choices, field) ? choices[field] : undefined;
+    if (list && value !== '' && oneOf(list, value) === undefined) return `none of ${list.join(', ')}; not used`;
+    isSaid = true;
+    words[field] = value;
+    return null;
+  };
+  for (const key of new Set(pieces.map((one) => one.key))) {
+    const same = pieces.filter((one) => one.key === key);
+    const first = same[0] as (typeof same)[number];
+    const why = same.every(({ value }) => value === first.value) ? read(key, first.value) : 'the same question twice with different answers; none is used';
+    if (why !== null) notUnderstood.push(...same.map(({ piece }) => ({ piece, why })));
+  }
+  return { words: isSaid ? (words as FallWords) : null, d, notUnderstood };
+}
+
+/**
+ * The query of a told fall, without the question mark: every number that was written, and every choice, also where it is
+ * the first.
+ * @param d evidence version, where the link is to say it
+ */
+export function serialiseFall(words: FallWords, { fields, choices }: FallVocabulary, d?: string): string {
+  const said = words as Readonly<Record<string, string>>;
+  const pieces: [string, string][] = [
+    ['v', String(FALL_MEANING)],
+    ...fields.map((field): [string, string] => [field, (said[field] ?? '').trim() || (choices[field]?.[0] ?? '')]),
+  ];
+  if (d !== undefined) pieces.push(['d', d]);
+  return pieces.filter(([, value]) => value !== '').map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join('&');
+}
