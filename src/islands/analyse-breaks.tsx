@@ -299,7 +299,8 @@ tools.onclick = ({ target }) => {
     if (address === null) say(tools, 'So many pulls do not fit into a link. Save them as CSV.');
     else copy(tools, address, 'Link copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
   } else {
-    const words = [...document.querySelectorAll<HTMLElement>('#analysis-root :is(p, h3, tr)')].map((part) => part.innerText.replace(/\s*[\t\n]+\s*/g, '; ').trim()).filter((text) => text !== '');
+    const cells = (part: Element): string => (part instanceof HTMLTableRowElement ? [...part.cells].map((cell) => cell.textContent).join('; ') : (part.textContent ?? ''));
+    const words = [...document.querySelectorAll('#analysis-root :is(p, h3, caption, tr)')].map((part) => cells(part).replace(/\s+/g, ' ').trim()).filter((text) => text !== '');
     copy(tools, [...words, ...(address === null ? [] : [address])].join('\n'), 'Text copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
   }
 };

@@ -113,7 +113,7 @@ class ComparatorResults extends Component<Props, State> {
     anchor.download = `comparison.${how}`;
     anchor.click();
     URL.revokeObjectURL(anchor.href);
-    say(`${anchor.download} saved.`);
+    say(`Saved ${anchor.download}.`);
   }
 
   private readonly handlers: Handlers = {

@@ -20,11 +20,13 @@ const wanted = filesUnder('data/figures').filter((path) => path.endsWith('.yaml'
     : [[id, unit, value]];
   return values.filter(([, of, one]) => FORCES.includes(of ?? '') && (one?.tests?.length ?? 0) + (one?.censored?.length ?? 0) > 1).map(([address]) => address);
 });
+/** Forces read one by one in which nothing broke: loads on a rope that runs. */
+const LOADS = ['prattley-2016/carabiner#pull'];
 const series = filesUnder('data/series').filter((path) => path.endsWith('.yaml')).map((path) => read<{ figure?: string; beside?: { series: string }[] }>(path));
 
 test('every figure of two single breaks or more, in a unit of force, has a series with a page', () => {
   const have = series.map(({ figure }) => figure);
-  expect(wanted.filter((address) => !have.includes(address)), 'write data/series/<id>.yaml and .csv for it: DEVELOPERS.md, "Add a series"').toEqual([]);
+  expect(wanted.filter((address) => !have.includes(address) && !LOADS.includes(address)), 'write data/series/<id>.yaml and .csv for it: DEVELOPERS.md, "Add a series"').toEqual([]);
   expect(wanted.length).toBeGreaterThan(10);
 });
 

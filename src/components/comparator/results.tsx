@@ -35,7 +35,7 @@ export interface ResultsProps {
 /** Pieces of the link that were not used, word for word. */
 function LinkNotes({ notUnderstood }: Pick<ResultsProps, 'notUnderstood'>) {
   return notUnderstood.length === 0 ? null : (
-    <div class="note" role="note">
+    <div class="note">
       <p><b>Not understood in this link, and not used:</b></p>
       <ul>{notUnderstood.map(({ piece, why }, i) => <li key={i}><code data-input>{piece}</code> <span data-input>({why})</span></li>)}</ul>
     </div>
@@ -46,7 +46,7 @@ function LinkNotes({ notUnderstood }: Pick<ResultsProps, 'notUnderstood'>) {
 function OlderLink({ older, evidence }: Pick<ResultsProps, 'older' | 'evidence'>) {
   return older && (
     <p class="note">
-      Above is today’s answer: evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>. When this link was made they were <span data-id>{older.d ?? 'not said'}</span> and <span data-id>{older.m ?? 'not said'}</span>; what it said then is not known here.
+      Today’s answer is above: evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>. When this link was made they were <span data-id>{older.d ?? 'not said'}</span> and <span data-id>{older.m ?? 'not said'}</span>; what it said then is not known here.
     </p>
   );
 }
