@@ -136,7 +136,7 @@ export function startResults(root: Element, setup: Setup, evidence: Evidence, qu
   let island: ComparatorResults | null = null;
   hydrate(<ComparatorResults setup={setup} evidence={evidence} question={question} ref={(made: ComparatorResults | null) => { island = made; }} />, root);
   document.querySelector<HTMLElement>('.tools')?.addEventListener('click', ({ target }) => {
-    if (target instanceof HTMLButtonElement) island?.take(target.name).catch(() => say('That did not arrive. Try again.'));
+    if (target instanceof HTMLButtonElement) island?.take(target.name).catch(() => say('That failed. Try again.'));
   });
   return (next) => island?.answer(next);
 }

@@ -261,7 +261,7 @@ test('a row opens to its links and figures, and a figure to its page', async ({ 
 test('pieces of a link that are not understood are listed word for word', async ({ page }) => {
   const pieces = ['colour=red', 'eye=banana', 'rating=9000', 'bearing=%zz', '<b>x</b>'];
   await openComparator(page, `v=1&${pieces.join('&')}&sling=nylon-20`);
-  const note = page.getByRole('note').filter({ hasText: /not understood/i });
+  const note = page.locator('.note').filter({ hasText: /not understood/i });
   await expect(note).toBeVisible();
   const listed = await note.locator('code').allTextContents();
   for (const piece of ['colour=red', 'eye=banana', 'rating=9000']) expect(listed).toContain(piece);
@@ -376,7 +376,7 @@ test('a browser that does not let a page copy shows the text instead', async ({ 
   await page.addInitScript(() => Object.defineProperty(navigator, 'clipboard', { value: undefined }));
   await openComparator(page);
   await partsOf(page).copyLink.click();
-  await said(page, /did not allow copying/i);
+  await said(page, /was not allowed/i);
   await expect(page.getByLabel('To copy by hand')).toHaveValue(/\/compare\/\?v=1&rating=12/);
 });
 
