@@ -76,8 +76,8 @@ function wayUp(segmentsM: readonly number[], turnsDeg: readonly number[]): Place
  */
 export function fallScene({ segmentsM, turnsDeg, aboveM, slackM, stretchM, slipM }: FallLengths): FallScene {
   if (turnsDeg.length !== Math.max(0, segmentsM.length - 2)) throw new RangeError(`turnsDeg must hold two fewer than segmentsM (got ${turnsDeg.length} and ${segmentsM.length}).`);
-  const all = { aboveM, slackM, stretchM, slipM, ...segmentsM };
-  for (const [name, length] of Object.entries(all)) if (!(length >= 0 && length < Infinity)) throw new RangeError(`${name} must be 0 or more (got ${length}).`);
+  const segments = segmentsM.map((length, i): [string, number] => [`segmentsM[${i}]`, length]);
+  for (const [name, length] of [...Object.entries({ aboveM, slackM, stretchM, slipM }), ...segments]) if (!(length >= 0 && length < Infinity)) throw new RangeError(`${name} must be 0 or more (got ${length}).`);
   const way = wayUp(segmentsM, turnsDeg);
   const stop = (way.at(-1) as Place).y;
   const before = stop + aboveM;

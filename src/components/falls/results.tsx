@@ -59,7 +59,7 @@ export function FallResults({ told, loads, gravity, base, rig }: Props) {
       </div>
       <p class="on">
         {asked.length === 0
-          ? <>The comparator takes loads of one kilonewton and more, so there is nothing to take there.</>
+          ? <>The comparator takes no load as small, or as large, as this.</>
           : asked.map(({ loadKn, query }, i) => <a key={i} class={i === 0 ? 'door' : undefined} href={`${base}compare/?${query}`}>{i === 0 ? `${rig ? 'Back to your rig' : 'Compare ways to attach a sling'}, with ${kn(loadKn)}\u00a0kN` : `with the high end, ${kn(loadKn)}\u00a0kN`}</a>)}
       </p>
       <h3>What drives the load on {stop.inside}</h3>
