@@ -44,21 +44,24 @@ export function exampleWords({ inputs: { massKg, aboveM, slackM, ropeOutM, isOnt
 /** Links to the page of falls, one for each worked example. */
 export const exampleQueries = (): ReadonlyMap<string, string> => new Map(FALL_EXAMPLES.map((example) => [example.id, fallQuery(exampleWords(example))]));
 
-/** One part of the model and the figures that give its numbers. */
-export interface FallSource { what: string; says: string; figures: readonly FallFigure[] }
+/** One part of the model and the figures that give its numbers; where it can drive a load, its id is the driver's. */
+export interface FallSource { id: string; what: string; says: string; figures: readonly FallFigure[] }
 
 /** Every figure that feeds a fall, once, by what it gives. */
 export const FALL_SOURCES: readonly FallSource[] = [
-  { what: 'Weight', says: 'Newtons for each kilogram.', figures: ['gravity'] },
-  { what: 'Stiffness of the rope', says: 'From the impact force on its sheet, with the mass of the standard’s drop. Where none is written: what sheets usually print, and at most what the standard allows.', figures: ['singleMass', 'singleRated', 'singleLimit', 'halfMass', 'halfRated', 'halfLimit', 'twinMass', 'twinRated', 'twinLimit'] },
-  { what: 'The standard’s drop', says: 'How high the mass is lifted, how much rope stops it, how much of that lies behind the edge. Two geometries are in circulation.', figures: ['raised', 'rope', 'behind', 'otherRaised', 'otherRope'] },
-  { what: 'Friction at the pieces', says: 'The least from the load on a top piece, the most from rope over a bar.', figures: ['multiple', 'barFriction'] },
-  { what: 'The way of the rope', says: 'How much it turns below the top piece.', figures: ['straightTurns', 'bendsTurns', 'zigzagTurns'] },
-  { what: 'A belay that slips', says: 'The pull at which a hitch lets rope run.', figures: ['hitchSlip'] },
-  { what: 'A rope after hard falls', says: 'How the load on the top piece grew from drop to drop.', figures: ['growthLow', 'growthMiddle', 'growthHigh'] },
-  { what: 'The model against a measurement', says: 'A standard drop whose top piece was measured.', figures: ['measuredRated', 'measuredTopPiece'] },
-  { what: 'A fall onto a sling', says: 'Stiffness and strength of the yarn, and a lanyard’s measured peak.', figures: ['hmpeModulus', 'hmpeStrength', 'nylonModulus', 'nylonStrength', 'lanyardPeak'] },
-  { what: 'Units', says: 'Feet and pounds that you may write.', figures: ['foot', 'pound', 'poundForce'] },
+  { id: 'weight', what: 'Weight', says: 'Newtons for each kilogram.', figures: ['gravity'] },
+  { id: 'rope', what: 'Stiffness of a single rope', says: 'From the impact force on its sheet, with the mass of the standard’s drop. Where none is written: what sheets usually print, and at most what the standard allows.', figures: ['singleMass', 'singleRated', 'singleLimit'] },
+  { id: 'rope-half', what: 'Of a half rope', says: 'The same for one strand.', figures: ['halfMass', 'halfRated', 'halfLimit'] },
+  { id: 'rope-twin', what: 'Of twin ropes', says: 'The same for both strands together.', figures: ['twinMass', 'twinRated', 'twinLimit'] },
+  { id: 'geometry', what: 'The standard’s drop', says: 'How high the mass is lifted, how much rope stops it, and how much of that lies behind the edge.', figures: ['raised', 'rope', 'behind'] },
+  { id: 'geometry-other', what: 'Its other geometry', says: 'Height and rope as another text has them.', figures: ['otherRaised', 'otherRope'] },
+  { id: 'friction', what: 'Friction at the pieces', says: 'The least from the load on a top piece, the most from rope over a bar.', figures: ['multiple', 'barFriction'] },
+  { id: 'route', what: 'The way of the rope', says: 'How much it turns below the top piece.', figures: ['straightTurns', 'bendsTurns', 'zigzagTurns'] },
+  { id: 'belay', what: 'A belay that slips', says: 'The pull at which a hitch lets rope run.', figures: ['hitchSlip'] },
+  { id: 'condition', what: 'A rope after hard falls', says: 'How the load on the top piece grew up to the second, third and fifth drop.', figures: ['growthLow', 'growthMiddle', 'growthHigh'] },
+  { id: 'measured', what: 'The model against a measurement', says: 'A standard drop whose top piece was measured.', figures: ['measuredRated', 'measuredTopPiece'] },
+  { id: 'sling', what: 'A fall onto a sling', says: 'Stiffness and strength of the yarn, of HMPE and then of nylon; a lanyard’s measured peak.', figures: ['hmpeModulus', 'hmpeStrength', 'nylonModulus', 'nylonStrength', 'lanyardPeak'] },
+  { id: 'units', what: 'Units', says: 'Feet and pounds that you may write.', figures: ['foot', 'pound', 'poundForce'] },
 ];
 
 /** What a figure gives to falls; null where it feeds none. */

@@ -30,7 +30,7 @@ export interface FallScene {
   /** The rope from the belayer up to the top piece; only the belayer where nothing is clipped. */
   rope: Place[];
   belayer: Place;
-  /** Top piece first; none where nothing is clipped. */
+  /** Top piece first, then those below it; none where nothing is clipped. */
   pieces: Place[];
   /** The knot at the harness before the fall, and at its lowest. */
   before: Place;

@@ -26,7 +26,9 @@ function Person({ x, y, kind }: Place & { kind: 'before' | 'after' | 'belayer' }
 /** The drawing. */
 export function FallDrawing({ scene, aboveM, ropeOutM, spansM, isOntoBelay, title }: Props) {
   const { width, height, rope, belayer, pieces, before, after, spans, bar } = scene;
-  const [top] = pieces;
+  const [top, ...others] = pieces;
+  // The last place of the rope is the belayer's; where all rope is in the climber's part, all pieces are one.
+  const lower = top && belayer.y - top.y > 1 ? others : [];
   const stop = top ?? belayer;
   const hung = isOntoBelay ? belayer : stop;
   const edge = Math.min(...rope.map(({ x }) => x)) - 16;
@@ -34,7 +36,8 @@ export function FallDrawing({ scene, aboveM, ropeOutM, spansM, isOntoBelay, titl
     [before.y, 'climber'],
     ...(aboveM > 0 ? [[0.5 * (before.y + stop.y), `${metres(aboveM)} above`] as [number, string]] : []),
     ...(top ? [[top.y, 'top piece'] as [number, string]] : []),
-    ...(top && belayer.y - top.y > 1 ? [[0.5 * (top.y + belayer.y), `${metres(ropeOutM)} of rope`] as [number, string]] : []),
+    ...lower.map(({ y }): [number, string] => [y, 'piece']),
+    ...(top ? [[0.5 * ((lower.at(-1) ?? top).y + belayer.y), `${metres(ropeOutM)} of rope`] as [number, string]] : []),
     [belayer.y, isOntoBelay ? 'belay' : 'belayer'],
   ];
   const last = height - 8;
@@ -52,10 +55,13 @@ export function FallDrawing({ scene, aboveM, ropeOutM, spansM, isOntoBelay, titl
       <Person {...belayer} kind="belayer" />
       <Person {...before} kind="before" />
       <Person {...after} kind="after" />
-      {pieces.map(({ x, y }, i) => <circle key={i} class={i === 0 ? 'piece top' : 'piece'} cx={at(x)} cy={at(y)} r={i === 0 ? 6 : 4} />)}
+      {lower.map(({ x, y }, i) => <circle key={i} class="piece" cx={at(x)} cy={at(y)} r="4" />)}
+      {top && <circle class="piece top" cx={at(top.x)} cy={at(top.y)} r="6" />}
       {spans.map(({ name, from, to }) => <path key={name} class={`span ${name}`} d={`M${DIMENSIONS} ${at(from)}V${at(to)}`} />)}
       {spans.map(({ name }, i) => <text key={name} x={DIMENSIONS + 9} y={at(rightAt[i] as number)} data-working="sources">{SPAN_WORDS[name]} {metres(spansM[name])}</text>)}
-      {left.map(([, words], i) => <text key={words} x={at(edge - 4)} y={at(leftAt[i] as number)} text-anchor="end" data-input>{words}</text>)}
+      {left.map(([, words], i) => <text key={i} x={at(edge - 4)} y={at(leftAt[i] as number)} text-anchor="end" data-input>{words}</text>)}
+      <text x={at(after.x)} y={at(after.y + 28)} text-anchor="middle">lowest</text>
+      <text x={DIMENSIONS - 18} y="15" text-anchor="end" class="soft-text">wall</text>
       <path class="bar" d={`M${DIMENSIONS + 9} ${at(height - 14)}v6h${at(bar.length)}v-6`} />
       <text x={DIMENSIONS + 9} y={at(height - 18)} data-axis>{metres(bar.metres)}</text>
     </svg>

@@ -45,7 +45,7 @@ export function FallForm({ words }: { words: FallWords }) {
         </fieldset>
         <div class="row">
           <Written name="kg" label="Climber, with all gear" unit="kg" words={words} />
-          <Written name="up" label="Knot at the harness above it" unit="m" words={words} hint="Above the piece, or above the belay." />
+          <Written name="up" label="How far above it" unit="m" words={words} hint="From the piece, or the belay, up to the knot at the harness." />
           <Written name="slack" label="Slack" unit="m" words={words} hint="Loose rope. Nothing, if none." />
           <Written name="out" label="Rope out" unit="m" words={words} hint="All of it from belayer to climber, slack too." />
         </div>
