@@ -28,11 +28,10 @@ export function FallResults({ told, loads, gravity, base, rig }: Props) {
   const below = belowBelay(scene.belowBelayM, told.onto);
   const course = timeCourse({ ...rest, route }, gravity);
   const stop = stopOf(loads);
-  const shown: Load[] = [
-    ...(loads.topPieceKn ? [{ name: 'Top piece', kn: loads.topPieceKn }] : []),
-    { name: 'Climber', kn: loads.climberKn },
-    { name: isOntoBelay ? 'Belay' : 'Belayer', kn: loads.belayerKn },
-  ];
+  // Without a piece the rope pulls as hard at the belay as at the climber.
+  const shown: Load[] = loads.topPieceKn
+    ? [{ name: 'Top piece', kn: loads.topPieceKn }, { name: 'Climber', kn: loads.climberKn }, { name: 'Belayer', kn: loads.belayerKn }]
+    : [{ name: 'Climber and belay', kn: loads.climberKn }];
   const asked = comparatorLinks(loads, rig);
   return (
     <div data-working="sources">

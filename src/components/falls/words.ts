@@ -10,6 +10,8 @@ export const kn = (force: number): string => force.toFixed(1);
 export const metres = (length: number): string => `${Number(length.toFixed(length < 10 ? 2 : 1))}\u00a0m`;
 /** A range of forces; one force where it has no width. */
 export const rangeWords = ({ low, high }: Pick<Spread, 'low' | 'high'>): string => (kn(low) === kn(high) ? `${kn(low)}\u00a0kN` : `${kn(low)} to ${kn(high)}\u00a0kN`);
+/** A range with its middle. */
+const spreadWords = (load: Spread): string => `${rangeWords(load)}, middle ${kn(load.middle)}\u00a0kN`;
 
 export const ONTO_WORDS: Readonly<Record<Onto, string>> = { piece: 'a piece that the rope is clipped to', belay: 'the belay itself, with nothing clipped' };
 export const ROPE_WORDS: Readonly<Record<RopeKind, string>> = { single: 'single rope', half: 'half rope, one strand', twin: 'twin ropes, both strands' };
@@ -101,9 +103,9 @@ export function fallText(told: ToldFall, loads: ToldLoads, address: string): str
     `A fall: ${toldSentence(told)}`,
     wayDown(loads, told.ropeOutM),
     headline(loads),
-    ...(topPieceKn ? [`Top piece: ${rangeWords(topPieceKn)}, middle ${kn(topPieceKn.middle)}\u00a0kN`] : []),
-    `Climber: ${rangeWords(climberKn)}, middle ${kn(climberKn.middle)}\u00a0kN`,
-    `Belayer: ${rangeWords(belayerKn)}, middle ${kn(belayerKn.middle)}\u00a0kN`,
+    ...(topPieceKn
+      ? [`Top piece: ${spreadWords(topPieceKn)}`, `Climber: ${spreadWords(climberKn)}`, `Belayer: ${spreadWords(belayerKn)}`]
+      : [`Climber and belay: ${spreadWords(climberKn)}`]),
     ...(drivers.length > 0 ? ['What drives it:', ...drivers.map(driverLine)] : []),
     ...NOT_IN_IT,
     address,
