@@ -77,7 +77,7 @@ export function showUses(read: ReadPulls | null, setup: AnalysisSetup): void {
       {record.files.map(({ path, text }) => (
         <div key={path}>
           <p><code data-id>{path}</code> <button type="button" onClick={() => save(path.slice(path.lastIndexOf('/') + 1), text)}>Save</button></p>
-          <pre class="small" tabIndex={0} data-input>{text}</pre>
+          <textarea class="small" readOnly rows={8} aria-label={path} value={text} />
         </div>
       ))}
     </>,
