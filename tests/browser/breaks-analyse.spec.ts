@@ -64,7 +64,7 @@ test('from a paste to the finding, to the comparison, and to a record', async ({
   expect(await page.evaluate(`(${quantitiesIn.toString()})(document.querySelector('#own-root')).bare.map(({ text }) => text)`)).toEqual([]);
   // The tests speak only of the rig that was pulled, and come back with it.
   const change = page.locator('.change');
-  if ((await change.getAttribute('aria-expanded')) === 'false') await change.click();
+  if (await change.isVisible()) await change.click();
   await page.getByLabel('metal bar or forged loop').check();
   await expect(own).toContainText('They were of another rig');
   await expect(page).toHaveURL(/eye=metal-bar.*&t=girth-hitch/);
