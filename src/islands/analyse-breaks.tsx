@@ -28,7 +28,7 @@ const form = find<HTMLFormElement>('.questions');
 const tools = find('.tools');
 const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement;
 const textOf = (name: string): string => field(name).value;
-const uses = find<HTMLFormElement>('#use');
+const uses = find<HTMLFieldSetElement>('#use');
 /** Fields whose words the history keeps: all but files and those of single records. */
 const FIELDS = [...form.elements, ...uses.elements].filter((element): element is HTMLInputElement => 'name' in element && element.name !== '' && (element as HTMLInputElement).type !== 'file' && !(element instanceof HTMLButtonElement));
 /** More pulls than that take the worker minutes; a tester has dozens. */
@@ -237,7 +237,6 @@ uses.oninput = () => {
   linkUses();
   keep();
 };
-uses.onsubmit = (event) => event.preventDefault();
 
 function edited(pause = PAUSE): void {
   say(tools, '');

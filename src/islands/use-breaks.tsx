@@ -12,7 +12,7 @@ import { save } from './save-file.ts';
 /** What was read last; null where nothing was. */
 export interface ReadPulls { pulls: readonly Pull[]; notes: readonly string[]; unit: ForceUnit; /** Scatter as a share of the mean, where it is known. */ cv: number | null }
 
-const form = document.querySelector('#use') as HTMLFormElement;
+const form = document.querySelector('#use') as HTMLFieldSetElement;
 const word = (name: string): string => (form.elements.namedItem(name) as HTMLInputElement).value.trim();
 const root = (id: string): Element => document.getElementById(id) as Element;
 /** Kinds of eye by what a test bore on. */

@@ -38,10 +38,10 @@ function Part({ id, title, children }: { id: string; title: string; children: Co
   return <details id={id}><summary><b>{title}</b></summary>{children}</details>;
 }
 
-/** The form. */
+/** All three. No form of its own: nothing is submitted. */
 export function UseForm({ methods, slings, forms, materials, bearings, states, rigs }: UseFormProps) {
   return (
-    <form class="uses needs-script" id="use" autoComplete="off" aria-labelledby="use-title">
+    <fieldset class="uses needs-script" id="use" aria-labelledby="use-title">
       <h2 id="use-title">Use them</h2>
       <Part id="use-rig" title="What was pulled">
         <p>Needed for the comparison and for a record.</p>
@@ -90,6 +90,6 @@ export function UseForm({ methods, slings, forms, materials, bearings, states, r
         <div id="record-says" role="status" />
         <div id="record-files" />
       </Part>
-    </form>
+    </fieldset>
   );
 }

@@ -1,10 +1,14 @@
-/** Shows the own tests of a link beside the comparison, as long as the rig is the one that was pulled. */
+/** What a link sets beside a comparison: the reader's own tests, as long as the rig is the one that was pulled, and a fall. */
 import { render } from 'preact';
 import { ownAnswer } from '../break-tests/own-answer.ts';
 import { axisFrame } from '../components/comparator/axis-frame.ts';
+import { FallBesideRows } from '../components/comparator/fall-beside.tsx';
 import { OwnTestsRow, pulledWords } from '../components/comparator/own-tests.tsx';
 import type { Setup } from '../components/comparator/setup.ts';
+import { demandDots, demandOfRange } from '../falls/demand.ts';
+import { parseFallBeside } from '../links/fall-beside-link.ts';
 import { type OwnTests, parseOwnTests } from '../links/own-tests-link.ts';
+import { normalCdf } from '../numerics/normal.ts';
 import type { Comparison, Evidence } from '../strength/types.ts';
 import type { ForceUnit } from '../links/rig-keys.ts';
 
@@ -26,13 +30,51 @@ function differs({ sling, eye, bearingMm }: OwnTests, { rig, bearing }: Comparis
   return rig.sling !== sling || rig.eye !== eye || rig.slingState !== 'new' || (bearingMm !== null && Math.abs(bearing.mm - bearingMm) > SAME_BEARING_MM) || (bearingMm === null && bearing.measured);
 }
 
-/** Draws the section anew. */
-export function showOwnTests({ state: { comparison, unit }, props: { setup, evidence } }: ShownComparison): void {
-  const root = document.getElementById('own-root');
-  if (!root) return;
-  const asked = new URLSearchParams(location.search).getAll('t');
-  root.hidden = asked.length === 0;
-  if (asked.length === 0) return;
+/** The part of the page for a key of the link, shown where the link has it. */
+function partFor(key: string, id: string): { root: HTMLElement; asked: string[] } | null {
+  const root = document.getElementById(id);
+  const asked = new URLSearchParams(location.search).getAll(key);
+  if (root) root.hidden = asked.length === 0;
+  return root && asked.length > 0 ? { root, asked } : null;
+}
+
+/** A line above the table that leads to a part below it; once. */
+function announce(id: string, words: string): void {
+  if (document.getElementById(`${id}-note`)) return;
+  const note = document.createElement('p');
+  note.id = `${id}-note`;
+  render(<a href={`#${id}`}>{words}</a>, note);
+  document.getElementById('results-root')?.before(note);
+}
+
+function showFall({ state: { comparison, unit }, props: { setup, evidence } }: ShownComparison): void {
+  const part = partFor('f', 'fall-root');
+  if (!part) return;
+  const { root, asked } = part;
+  const read = asked.length > 1 ? { why: 'a fall twice; none is used' } : parseFallBeside(asked[0] as string);
+  let content = <></>;
+  if ('why' in read) content = <p>Not understood in this link, and not used: <code data-input>f={asked.join(', ')}</code> <span data-input>({read.why})</span></p>;
+  else {
+    const { lowKn, highKn } = read.fall;
+    const demand = demandOfRange(lowKn, highKn);
+    // The load exceeds each of twenty equally likely strengths with its own chance.
+    const exceeds = (dots: readonly number[]): number => dots.reduce((sum, kn) => sum + normalCdf((demand.muLog - Math.log(kn)) / demand.sigmaLog), 0) / dots.length;
+    content = <FallBesideRows fall={read.fall} loads={demandDots(demand)} exceeds={exceeds} comparison={comparison} frame={axisFrame(setup, evidence, comparison, unit)} />;
+  }
+  render(<><h2 id="fall">A fall beside the rating</h2>{content}</>, root);
+  announce('fall', 'A fall stands below the table');
+}
+
+/** Draws both parts anew. */
+export function showBeside(shown: ShownComparison): void {
+  showOwnTests(shown);
+  showFall(shown);
+}
+
+function showOwnTests({ state: { comparison, unit }, props: { setup, evidence } }: ShownComparison): void {
+  const part = partFor('t', 'own-root');
+  if (!part) return;
+  const { root, asked } = part;
   const read = asked.length > 1 ? { why: 'own tests twice; none is used' } : parseOwnTests(asked[0] as string, { methods: Object.keys(evidence.methods), slings: Object.keys(evidence.slings) });
   const content = () => {
     if ('why' in read) return <p>Not understood in this link, and not used: <code data-input>t={asked.join(', ')}</code> <span data-input>({read.why})</span></p>;
@@ -43,9 +85,5 @@ export function showOwnTests({ state: { comparison, unit }, props: { setup, evid
     return <OwnTestsRow tests={tests} answer={answer} comparison={comparison} frame={axisFrame(setup, evidence, comparison, unit)} classWords={words} rigToRig={setup.rigToRig} />;
   };
   render(<><h2 id="own">Your tests</h2>{content()}</>, root);
-  if (document.getElementById('own-note')) return;
-  const note = document.createElement('p');
-  note.id = 'own-note';
-  render(<a href="#own">Your tests stand below the table</a>, note);
-  document.getElementById('results-root')?.before(note);
+  announce('own', 'Your tests stand below the table');
 }
