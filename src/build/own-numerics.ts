@@ -1,18 +1,31 @@
 /**
- * The statistics of breaks carry what they use of numerics and evidence in their own script. Shared with the comparator, these would be
- * one more file, for which its results had to wait.
+ * The statistics of breaks and the page of falls carry what they use of numerics and evidence in their own script. Shared with the
+ * comparator, these would be one more file, for which its results had to wait.
  */
 import { readFileSync } from 'node:fs';
 
-const MARK = '?breaks';
-/** Who gets copies: the statistics, own tests beside a comparison, and copies themselves. */
-const ASKS = /\/src\/(?:(?:break-tests|falls)\/[^?]*|islands\/(?:beside|analyse-breaks|use-breaks)|components\/comparator\/(?:own-tests|fall-beside))\.tsx?$|\?breaks$/;
-/** What is copied: what the comparator uses, too. */
-const COPIED = /\/src\/(?:numerics\/[^?]*|evidence\/[^?]*|charts\/lane|strength\/wording|islands\/save-file|components\/comparator\/(?:axis-frame|kept|lane|words))\.tsx?$/;
+/** Who gets copies of what: a mark after the address of each copy, so that no two pages share one that either would wait for. */
+const COPIES = [
+  {
+    mark: '?breaks',
+    /** The statistics, what a link sets beside a comparison, and copies themselves. */
+    asks: /\/src\/(?:break-tests\/[^?]*|islands\/(?:beside|analyse-breaks|use-breaks)|components\/comparator\/(?:own-tests|fall-beside))\.tsx?$|\?breaks$/,
+    /** What the comparator uses, too. */
+    copied: /\/src\/(?:numerics\/[^?]*|evidence\/[^?]*|falls\/[^?]*|charts\/lane|strength\/wording|islands\/save-file|components\/comparator\/(?:axis-frame|kept|lane|words))\.tsx?$/,
+  },
+  {
+    mark: '?falls',
+    /** The motion in time, the charts of falls, and copies themselves. */
+    asks: /\/src\/(?:falls\/time-course|components\/falls\/charts)\.tsx?$|\?falls$/,
+    copied: /\/src\/(?:numerics\/[^?]*|charts\/plain-ticks)\.tsx?$/,
+  },
+] as const;
+const MARKS = /\?(?:breaks|falls)$/;
 
 /** The copy that an import means, or null where it means the file itself. @param file as it was resolved */
 export function copyOf(file: string, importer: string | undefined): string | null {
-  return importer !== undefined && ASKS.test(importer) && COPIED.test(file) ? file + MARK : null;
+  const asked = importer === undefined ? undefined : COPIES.find(({ asks }) => asks.test(importer));
+  return asked?.copied.test(file) ? file + asked.mark : null;
 }
 
 interface Resolver { resolve(id: string, importer: string | undefined, options: { skipSelf: true }): Promise<{ id: string } | null> }
@@ -26,12 +39,15 @@ export const ownNumerics = {
   resolveId: {
     filter: { id: /\.tsx?$/ },
     async handler(this: Resolver, id: string, importer: string | undefined): Promise<string | null> {
-      const found = importer !== undefined && ASKS.test(importer) ? await this.resolve(id, importer, { skipSelf: true }) : null;
+      const found = importer !== undefined && COPIES.some(({ asks }) => asks.test(importer)) ? await this.resolve(id, importer, { skipSelf: true }) : null;
       return found && copyOf(found.id, importer);
     },
   },
   load: {
-    filter: { id: /\?breaks$/ },
-    handler: (id: string) => ({ code: readFileSync(id.slice(0, -MARK.length), 'utf8'), moduleType: id.endsWith(`.tsx${MARK}`) ? 'tsx' : 'ts' }),
+    filter: { id: MARKS },
+    handler: (id: string) => {
+      const path = id.replace(MARKS, '');
+      return { code: readFileSync(path, 'utf8'), moduleType: path.endsWith('.tsx') ? 'tsx' : 'ts' };
+    },
   },
 };

@@ -55,6 +55,7 @@ export const allLinks: Door[] = [
   { name: 'Who can replace a sling', path: '/replace/' },
   { name: 'What a new sling costs', path: '/replace/cost/' },
   { name: 'Compare ways to attach one', path: '/compare/' },
+  { name: 'What a fall loads', path: '/falls/' },
   { name: 'Methods', path: '/methods/' },
   { name: 'Materials', path: '/materials/' },
   { name: 'Guides', path: '/guides/' },

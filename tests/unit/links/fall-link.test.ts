@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { FALL_CHOICES, FALL_FIELDS, type FallWords } from '../../../src/falls/read-fall.ts';
-import { parseFallLink, serialiseFall } from '../../../src/links/fall-link.ts';
+import { parseFallLink, rigOfAddress, rigWithLoad, serialiseFall } from '../../../src/links/fall-link.ts';
 
 const vocabulary = { fields: FALL_FIELDS, choices: FALL_CHOICES };
 const parse = (query: string) => parseFallLink(query, vocabulary);
@@ -19,10 +19,24 @@ test.each(OLD)('an old link still says what it said: $query', ({ query, words })
   expect(parse(query)).toMatchObject({ words, notUnderstood: [] });
 });
 
-test('what is written is read again, with the version of the evidence', () => {
-  fc.assert(fc.property(anyWords, (words) => {
-    expect(parse(serialiseFall(words, vocabulary, '2026-11-25.4'))).toEqual({ words, d: '2026-11-25.4', notUnderstood: [] });
+/** As the comparator writes it, with a reader's own test at the end. */
+const RIG = 'v=1&rating=12&eye=bare-wire&bearing=4&sling=hmpe-10&length=30&used=new&demand=rating&t=girth-hitch*18.2~19.1';
+
+test('what is written is read again, with the version of the evidence and the comparison that it came from', () => {
+  fc.assert(fc.property(anyWords, fc.constantFrom(null, RIG), (words, rig) => {
+    expect(parse(serialiseFall(words, vocabulary, { d: '2026-11-25.4', rig }))).toEqual({ words, rig, d: '2026-11-25.4', notUnderstood: [] });
   }), { numRuns: 500 });
+});
+
+test('the way to the comparator takes the load along, and leaves all else of the rig as it stood', () => {
+  expect(rigWithLoad(null, 7.4449)).toBe('v=1&demand=7.4');
+  expect(rigWithLoad(`${RIG}&d=2026-11-25.4&m=2`, 10)).toBe('v=1&rating=12&eye=bare-wire&bearing=4&sling=hmpe-10&length=30&used=new&t=girth-hitch*18.2~19.1&demand=10');
+});
+
+test('an address of the comparator says its rig, in its query or in its path; another page says none', () => {
+  expect(rigOfAddress('/compare/', `?${RIG}`)).toBe(RIG);
+  expect(rigOfAddress('/folder/compare/12/bare-wire/hmpe-10/', '')).toBe('v=1&rating=12&eye=bare-wire&sling=hmpe-10');
+  for (const [path, search] of [['/compare/', ''], ['/methods/basket/', '?v=1&rating=12'], ['/compare/', '?rating=12']] as const) expect(rigOfAddress(path, search)).toBeNull();
 });
 
 test('every choice is written, also where it is the first: a changed default must not change an old link', () => {
@@ -45,6 +59,7 @@ describe('a piece that is not understood is listed word for word', () => {
     ['v=9', 'not a meaning of links that we know; read with meaning 1'],
     ['onto=rock', 'none of piece, belay; not used'],
     ['d=yesterday', 'not an evidence version'],
+    ['rig=rating', 'not a link of the comparator; there is no way back to it'],
     ['kg=%', 'percent signs that do not decode'],
     [`up=${'1'.repeat(41)}`, 'longer than any answer; not used'],
   ])('%s', (query, why) => expect(parse(query).notUnderstood).toEqual([{ piece: query, why }]));
