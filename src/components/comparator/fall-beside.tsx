@@ -10,7 +10,7 @@ interface Props {
   /** Twenty equally likely loads, kN. */
   loads: readonly number[];
   /** Share of falls in which the load exceeds a strength whose twenty equally likely forces are given. */
-  exceeds: (dots: readonly number[]) => number;
+  exceeds(dots: readonly number[]): number;
   comparison: Comparison;
   frame: Frame;
 }
@@ -22,6 +22,7 @@ export function FallBesideRows({ fall, loads, exceeds, comparison, frame }: Prop
   const { unit, base } = frame;
   const rows = comparison.rows.filter(({ dots }) => dots.length === loads.length);
   const [any] = comparison.rows;
+  const limits = `${base}falls/#limits`;
   return (
     <>
       <p data-input>Nine in ten loads on the top piece lie between {force(fall.lowKn, unit)} and {force(fall.highKn, unit)}{fall.query && <>, <a href={`${base}falls/?${fall.query}`}>as this fall gives them</a></>}. Below are twenty of them, equally likely.</p>
@@ -34,7 +35,7 @@ export function FallBesideRows({ fall, loads, exceeds, comparison, frame }: Prop
         </>
       )}
       <p>
-        <b>Not in it:</b> whether the placement stays, the rock, wear, wet, and the speed of a fall: the strengths are of slow pulls. The load on the top piece is not the load on the sling alone. Load and strength are taken as independent. <a href={`${base}falls/#limits`}>Limits of the loads</a>
+        <b>Not in these numbers:</b> whether the placement stays; the rock, wear and wet. The strengths are of slow pulls, and a fall is fast. The load on the top piece is not the load on the sling alone. Load and strength are taken as independent. <a href={limits}>Limits of the loads</a>
       </p>
     </>
   );
