@@ -5,7 +5,7 @@
  * date, https://scholar.google.com/intl/en/scholar/inclusion.html
  */
 import type { Work } from './citable.ts';
-import { dateParts, nameOf, oneLine } from './words.ts';
+import { dateParts, nameOf, oneLine, versionWords } from './words.ts';
 
 /** Name and content of one tag. */
 export type MetaTag = readonly [name: string, content: string];
@@ -24,7 +24,7 @@ export function metaTags({ title, authors, issued, publisher, genre, number, ver
     ...authors.map((author): [string, string] => ['author', nameOf(author)]),
     ['publication_date', dateParts(issued).join('/')],
     ['technical_report_institution', publisher],
-    ['technical_report_number', [place, version && `evidence ${version}`].filter(Boolean).join(', ')],
+    ['technical_report_number', [place, version && versionWords(version)].filter(Boolean).join(', ')],
     ['language', language],
   ];
   return tags.flatMap(([name, content]) => (content ? [[`citation_${name}`, content] as const] : []));

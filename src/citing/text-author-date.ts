@@ -8,7 +8,7 @@
  * Of our own: "no date" where a work bears none; a number, a container and the place cited stand after the title.
  */
 import type { Author, Work, WorkType } from './citable.ts';
-import { dateParts, linkOf, nameOf, oneLine, sentence } from './words.ts';
+import { dateParts, linkOf, nameOf, oneLine, sentence, versionWords } from './words.ts';
 
 /** Types in the words of the schema's list (its appendix on controlled lists), in small letters as in its examples. */
 const TYPES: Readonly<Record<WorkType, string>> = {
@@ -27,7 +27,7 @@ export function authorDate(work: Work): string {
     work.edition && sentence(`Edition ${work.edition}`),
     work.container && sentence(work.container),
     work.locator && sentence(work.locator),
-    work.version && sentence(work.version),
+    work.version && sentence(versionWords(work.version)),
     work.publisher && sentence(work.publisher),
     `(${TYPES[work.type]}).`,
     linkOf(work),

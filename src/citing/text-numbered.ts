@@ -9,7 +9,7 @@
  * A place or date that nobody recorded is "[place unknown]" and "[date unknown]", as the guide says.
  */
 import type { Author, Work } from './citable.ts';
-import { dateWords, linkOf, nameOf, oneLine, sentence } from './words.ts';
+import { dateWords, linkOf, nameOf, oneLine, sentence, versionWords } from './words.ts';
 
 /** Surname and initials without stops, or a body's name. */
 const author = (one: Author): string => ('literal' in one ? nameOf(one) : oneLine(`${one.family} ${one.given.replace(/[.\s-]+/g, '')}`));
@@ -20,7 +20,7 @@ export function numbered(work: Work): string {
   const cited = link ? ` [cited ${work.accessed ? dateWords(work.accessed) : 'Year Month Day'}]` : '';
   const date = `${work.issued === null ? '[date unknown]' : dateWords(work.issued)}${cited}.`;
   const publisher = work.publisher ?? (work.container ? undefined : '[publisher unknown]');
-  const edition = work.version ?? (work.edition && (/\bed\b/.test(work.edition) ? work.edition : `Edition ${work.edition}`));
+  const edition = (work.version && versionWords(work.version)) ?? (work.edition && (/\bed\b/.test(work.edition) ? work.edition : `Edition ${work.edition}`));
   const parts = [
     sentence(work.authors.map(author).join(', ')),
     link ? sentence(`${oneLine(work.title).replace(/\.$/, '')} [Internet]`) : sentence(work.title),

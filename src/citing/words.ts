@@ -38,7 +38,12 @@ export function linkOf({ doi, url }: Pick<Work, 'doi' | 'url'>): string | undefi
   return doi ? `https://doi.org/${doi}` : url;
 }
 
+/** A version in words: one that begins with a digit is of the evidence; any other says itself what it is of. */
+export function versionWords(version: string): string {
+  return /^\d/.test(version) ? `Evidence ${version}` : version;
+}
+
 /** What no field of an exchange format takes: version, edition, place cited, licence. */
 export function noteOf({ version, locator, licence }: Pick<Work, 'version' | 'locator' | 'licence'>): string {
-  return [version && `Evidence ${version}`, locator && `Cited: ${locator}`, licence && `Licence: ${licence.name}`].filter(Boolean).join('. ');
+  return [version && versionWords(version), locator && `Cited: ${locator}`, licence && `Licence: ${licence.name}`].filter(Boolean).join('. ');
 }
