@@ -18,11 +18,13 @@ export function metaTags({ title, authors, issued, publisher, genre, number, ver
   if (oneLine(title) === '') throw new RangeError('title: must not be empty');
   if (authors.length === 0) throw new RangeError('authors: must name at least one');
   if (issued === null) throw new RangeError('issued: must be a date');
+  const parts = dateParts(issued);
   const place = [genre, number].filter(Boolean).join(' ');
   const tags: [string, string | undefined][] = [
     ['title', oneLine(title)],
     ...authors.map((author): [string, string] => ['author', nameOf(author)]),
-    ['publication_date', dateParts(issued).join('/')],
+    // A whole date, or the year alone: a month without a day has no form there.
+    ['publication_date', parts.length === 3 ? parts.join('/') : String(parts[0])],
     ['technical_report_institution', publisher],
     ['technical_report_number', [place, version && versionWords(version)].filter(Boolean).join(', ')],
     ['language', language],

@@ -5,7 +5,7 @@
  * `CITATION.cff` then names that version and its day.
  * `npm run release -- lists` writes all lists of changes again from the frozen files.
  */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { changesBetween } from '../build/changes.ts';
 import { citationFile } from '../build/downloads/citation.ts';
@@ -48,7 +48,7 @@ function release(day: string | undefined): void {
   writeFileSync(join(ROOT, listFile(version)), listText(changes), { flag: 'wx' });
   writeFileSync(join(ROOT, 'data/versions/index.json'), `${JSON.stringify([...index, { version, model: newer.evidence.model, sha256: hashOf(text) }], null, 2)}\n`);
   const cff = join(ROOT, 'CITATION.cff');
-  writeFileSync(cff, citationFile(readFileSync(cff, 'utf8'), { version, day: dayOf(version) }));
+  if (existsSync(cff)) writeFileSync(cff, citationFile(readFileSync(cff, 'utf8'), { version, day: dayOf(version) }));
   console.log(`Frozen ${version}: ${Object.keys(newer.evidence.figures).length} figures, ${Object.keys(newer.answers).length} prebuilt comparisons.`);
   console.log(`What changed is in ${listFile(version)}. ${words ? `The reasons are in ${wordsFile(version)}.` : `Reasons may be added in ${wordsFile(version)}.`}`);
 }
