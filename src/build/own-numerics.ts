@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 
 const MARK = '?breaks';
 /** Who gets copies: the statistics, own tests beside a comparison, and copies themselves. */
-const ASKS = /\/src\/(?:break-tests\/[^?]*|islands\/(?:own-tests|analyse-breaks)|components\/comparator\/own-tests)\.tsx?$|\?breaks$/;
+const ASKS = /\/src\/(?:break-tests\/[^?]*|islands\/(?:own-tests|analyse-breaks|use-breaks)|components\/comparator\/own-tests)\.tsx?$|\?breaks$/;
 /** What is copied: what the comparator uses, too. */
 const COPIED = /\/src\/(?:numerics\/[^?]*|evidence\/[^?]*|charts\/lane|strength\/wording|islands\/save-file|components\/comparator\/(?:axis-frame|kept|lane|words))\.tsx?$/;
 

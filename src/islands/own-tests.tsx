@@ -42,5 +42,10 @@ export function showOwnTests({ state: { comparison, unit }, props: { setup, evid
     const answer = ownAnswer({ name: 'your tests', brokenKn: tests.broken, atLeastKn: tests.atLeast, oneLot: tests.oneLot }, cv, tests.oneRig ? setup.rigToRig.sd : 0);
     return <OwnTestsRow tests={tests} answer={answer} comparison={comparison} frame={axisFrame(setup, evidence, comparison, unit)} classWords={words} rigToRig={setup.rigToRig} />;
   };
-  render(<><h2>Your tests</h2>{content()}</>, root);
+  render(<><h2 id="own">Your tests</h2>{content()}</>, root);
+  if (document.getElementById('own-note')) return;
+  const note = document.createElement('p');
+  note.id = 'own-note';
+  render(<a href="#own">Your tests stand below the table</a>, note);
+  document.getElementById('results-root')?.before(note);
 }
