@@ -62,30 +62,32 @@ export function FallResults({ told, loads, gravity, base, rig }: Props) {
           ? <>The comparator takes no load as small, or as large, as this.</>
           : asked.map(({ loadKn, query }, i) => <a key={i} class={i === 0 ? 'door' : undefined} href={`${base}compare/?${query}`}>{i === 0 ? `${rig ? 'Back to your rig' : 'Compare ways to attach a sling'}, with ${kn(loadKn)}\u00a0kN` : `with the high end, ${kn(loadKn)}\u00a0kN`}</a>)}
       </p>
-      <section>
-        <h3>What drives the load on {stop.inside}</h3>
-        {drivers.length === 0
-          ? <p>Nothing that is left open moves it.</p>
-          : (
-            <table class="drivers">
-              <caption>One at a time from end to end, all else at its middle; kN</caption>
-              <thead><tr><th scope="col">What</th><th scope="col" class="amount">Load</th></tr></thead>
-              <tbody>{drivers.map(({ name, low, high }) => <tr key={name}><th scope="row"><b>{DRIVER_WORDS[name][0]}</b>: {DRIVER_WORDS[name][1]}. <a class="no-print" href={`#from-${name}`}>Figures</a></th><td class="amount">{kn(low)} to {kn(high)}</td></tr>)}</tbody>
-            </table>
-          )}
-        <p class="small no-print"><a href="#sources">Where all numbers come from</a>, <a href="#limits">what is left out</a>.</p>
-      </section>
-      <section class="over-time">
-        <h3>The pull over time</h3>
-        <TimeChart course={course} isOntoBelay={isOntoBelay} title={`Pull over time, with everything at its middle: from ${kn(0)} to ${kn(stop.load.middle)} kilonewtons on ${stop.inside} within ${course.lowestAt.toFixed(2)} seconds.`} />
-        <p class="small soft">Everything at its middle, up to the lowest point. What comes after is not computed.</p>
-      </section>
-      {gaps.length > 0 && (
+      <div class="rest">
         <section>
-          <h3>What nobody has measured</h3>
-          <ul>{gaps.map((gap) => <li key={gap}>{GAP_WORDS[gap]} <a href={`${base}gaps/${FALL_GAPS[gap]}/`}>The gap</a></li>)}</ul>
+          <h3>What drives the load on {stop.inside}</h3>
+          {drivers.length === 0
+            ? <p>Nothing that is left open moves it.</p>
+            : (
+              <table class="drivers">
+                <caption>One at a time from end to end, all else at its middle; kN</caption>
+                <thead><tr><th scope="col">What</th><th scope="col" class="amount">Load</th></tr></thead>
+                <tbody>{drivers.map(({ name, low, high }) => <tr key={name}><th scope="row"><b>{DRIVER_WORDS[name][0]}</b>: {DRIVER_WORDS[name][1]}. <a class="no-print" href={`#from-${name}`}>Figures</a></th><td class="amount">{kn(low)} to {kn(high)}</td></tr>)}</tbody>
+              </table>
+            )}
+          <p class="small no-print"><a href="#sources">Where all numbers come from</a>, <a href="#limits">what is left out</a>.</p>
         </section>
-      )}
+        <section class="over-time">
+          <h3>The pull over time</h3>
+          <TimeChart course={course} isOntoBelay={isOntoBelay} title={`Pull over time, with everything at its middle: from ${kn(0)} to ${kn(stop.load.middle)} kilonewtons on ${stop.inside} within ${course.lowestAt.toFixed(2)} seconds.`} />
+          <p class="small soft">Everything at its middle, up to the lowest point. What comes after is not computed.</p>
+        </section>
+        {gaps.length > 0 && (
+          <section>
+            <h3>What nobody has measured</h3>
+            <ul>{gaps.map((gap) => <li key={gap}>{GAP_WORDS[gap]} <a href={`${base}gaps/${FALL_GAPS[gap]}/`}>The gap</a></li>)}</ul>
+          </section>
+        )}
+      </div>
     </div>
   );
 }

@@ -64,10 +64,10 @@ export function toldSentence({ massKg, onto, aboveM, slackM, ropeOutM, rope, rat
 }
 
 /** How far it goes. */
-export function wayDown({ fallM, factor, stretchM, slipM, middle }: ToldLoads, ropeOutM: number): string {
+export function wayDown({ fallM, factor, stretchM, slipM }: ToldLoads, ropeOutM: number): string {
   const slips = slipM.high > 0 ? (slipM.middle > 0 ? ` The belay lets ${metres(slipM.middle)} run.` : ` Where the belay lets rope run, up to ${metres(slipM.high)} more.`) : '';
-  const free = fallM > 0 ? `A fall of ${metres(fallM)} on ${metres(ropeOutM)} of rope: fall factor ${factor.toFixed(2)}.` : `No fall: the rope is tight, and has to stop the weight.`;
-  return `${free} The rope then stretches by about ${metres(stretchM.middle || middle.arrested.stretchM)}.${slips}`;
+  const free = fallM > 0 ? `A fall of ${metres(fallM)} on ${metres(ropeOutM)} of rope: fall factor ${factor.toFixed(2)}.` : 'No fall: the rope is tight, and has to stop the weight.';
+  return `${free} The rope then stretches by about ${metres(stretchM.middle)}.${slips}`;
 }
 
 /** How far below the belayer the lowest place is, where it is. */
