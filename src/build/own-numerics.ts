@@ -8,10 +8,10 @@ import { readFileSync } from 'node:fs';
 const COPIES = [
   {
     mark: '?breaks',
-    /** The statistics, own tests beside a comparison, and copies themselves. */
-    asks: /\/src\/(?:break-tests\/[^?]*|islands\/(?:own-tests|analyse-breaks)|components\/comparator\/own-tests)\.tsx?$|\?breaks$/,
+    /** The statistics, what a link sets beside a comparison, and copies themselves. */
+    asks: /\/src\/(?:break-tests\/[^?]*|islands\/(?:beside|analyse-breaks|use-breaks)|components\/comparator\/(?:own-tests|fall-beside))\.tsx?$|\?breaks$/,
     /** What the comparator uses, too. */
-    copied: /\/src\/(?:numerics\/[^?]*|evidence\/[^?]*|charts\/lane|strength\/wording|islands\/save-file|components\/comparator\/(?:axis-frame|kept|lane|words))\.tsx?$/,
+    copied: /\/src\/(?:numerics\/[^?]*|evidence\/[^?]*|falls\/[^?]*|charts\/lane|strength\/wording|islands\/save-file|components\/comparator\/(?:axis-frame|kept|lane|words))\.tsx?$/,
   },
   {
     mark: '?falls',

@@ -9,7 +9,7 @@ import { type TraceChoice, Traces } from '../components/breaks-analysis/traces.t
 import { LIMIT_FLAGS, readWords } from '../components/breaks-analysis/words.ts';
 import type { Pull } from '../break-tests/pulls.ts';
 import type { DecimalMark } from '../break-tests/read-number.ts';
-import type { Table, TableOptions } from '../break-tests/read-table.ts';
+import type { StopReason, Table, TableOptions, TableStop } from '../break-tests/read-table.ts';
 import { FORCE_UNITS, type ForceUnit, inUnit, likelyColumns, mayBeForce, type PullColumns, pullsOfTable, readPullTable, type TablePulls } from '../break-tests/table-pulls.ts';
 import type { Pair } from '../break-tests/tolerance-bound.ts';
 import { STANDARD_PAIRS } from '../break-tests/tolerance-bound.ts';
@@ -28,15 +28,16 @@ const form = find<HTMLFormElement>('.questions');
 const tools = find('.tools');
 const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement;
 const textOf = (name: string): string => field(name).value;
-/** Fields whose words the history keeps. */
-const FIELDS = ['text', 'unit', 'delimiter', 'decimal', 'force', 'mode', 'link', 'time', 'hz', 'range', 'coverage', 'confidence', 'name', 'other', 'text2'] as const;
+const uses = find<HTMLFieldSetElement>('#use');
+/** Fields whose words the history keeps: all but files and those of single records. */
+const FIELDS = [...form.elements, ...uses.elements].filter((element): element is HTMLInputElement => 'name' in element && element.name !== '' && (element as HTMLInputElement).type !== 'file' && !(element instanceof HTMLButtonElement));
 /** More pulls than that take the worker minutes; a tester has dozens. */
 const MOST_PULLS = 1000;
 /** Pause after the last key before the statistics are asked for, ms. */
 const PAUSE = 250;
 
 /** What was read of one box. */
-type BoxRead = { is: 'empty' } | { is: 'stopped'; message: string } | { is: 'open'; table: Table } | { is: 'read'; table: Table; columns: PullColumns; got: TablePulls; unit: ForceUnit };
+type BoxRead = { is: 'empty' } | { is: 'stopped'; stop: TableStop } | { is: 'open'; table: Table } | { is: 'read'; table: Table; columns: PullColumns; got: TablePulls; unit: ForceUnit };
 
 const number = (name: string): number | null => {
   const read = textOf(name).trim() === '' ? null : readNumber(textOf(name).trim(), { low: 1e-6, high: 1e6, unit: '' });
@@ -74,8 +75,13 @@ function chosen(table: Table, likely: PullColumns): PullColumns {
 function readBox(name: 'text' | 'text2'): BoxRead {
   const text = textOf(name);
   if (text.trim() === '') return { is: 'empty' };
-  const read = readPullTable(text, options());
-  if ('stop' in read) return { is: 'stopped', message: read.stop.message };
+  let read = readPullTable(text, options());
+  // What was chosen for an earlier text may not fit this one; what reads in one way alone needs no choice.
+  if ('stop' in read && Object.keys(options()).length > 0) {
+    const alone = readPullTable(text);
+    if ('table' in alone || alone.stop.reason !== read.stop.reason) read = alone;
+  }
+  if ('stop' in read) return { is: 'stopped', stop: read.stop };
   const columns = chosen(read.table, likelyColumns(read.table));
   if (columns.force === null) return { is: 'open', table: read.table };
   const got = pullsOfTable(read.table, columns);
@@ -93,12 +99,22 @@ function offerColumns(table: Table | null): void {
   }
 }
 
+/** Answers to what a stop asks, to press: field, value, words. */
+const ANSWERS: Partial<Record<StopReason, readonly (readonly [string, string, string])[]>> = {
+  'delimiter-open': [['delimiter', 'none', 'One number a line'], ['delimiter', 'comma', 'A comma between two cells'], ['delimiter', 'blanks', 'Blanks between two cells']],
+  'decimal-mark-open': [['decimal', '.', 'A point before the decimals'], ['decimal', ',', 'A comma before the decimals']],
+};
+
 function sayRead(id: string, read: BoxRead): void {
   const says = find(id);
   const isFault = read.is === 'stopped' || read.is === 'open';
   says.className = isFault ? 'fault' : '';
   if (read.is === 'empty') says.textContent = '';
-  else if (read.is === 'stopped') says.textContent = `${read.message} Nothing is worked out until then.`;
+  else if (read.is === 'stopped') says.replaceChildren(`${read.stop.message} Nothing is worked out until then. `, ...(ANSWERS[read.stop.reason] ?? []).map(([name, value, words]) => {
+    const button = document.createElement('button');
+    Object.assign(button, { type: 'button', name: 'answer', value: `${name}=${value}`, textContent: words });
+    return button;
+  }));
   else if (read.is === 'open') says.textContent = 'Several columns may be the force. Choose one below, under “How it is read”, or give it a heading such as "force (kN)".';
   else says.textContent = read.got.pulls.length === 0 ? 'No row has a force above nothing.' : readWords(read.got.pulls.length, read.got.pulls.filter(({ atLeast }) => atLeast).length, read.unit, read.got.unit !== null, read.got.leftOut);
   says.dataset['input'] = '';
@@ -140,6 +156,7 @@ function refresh(pause = PAUSE): void {
 }
 
 function nothing(words: string): void {
+  cv = null;
   client.cancel();
   document.documentElement.classList.remove('working');
   find('.analysis').classList.remove('answered');
@@ -159,6 +176,7 @@ async function showAnswer({ analysis, compared, further }: Told & { kind: 'analy
   if (!of || of !== asked) return;
   document.documentElement.classList.remove('working');
   find('.analysis').classList.add('answered');
+  cv = analysis.summary.spread?.cv ?? null;
   render(<AnalysisResults {...of} analysis={analysis} compared={compared} further={further} />, find('#analysis-root'));
   linkUses();
 }
@@ -203,18 +221,33 @@ function putIntoBox(text: string): void {
 /** The query of what is asked now; null where it does not travel. */
 const query = (): string | null => asked && serialiseAnalysis({ unit: asked.unit, pulls: asked.pulls, others: asked.others, name: textOf('name'), other: textOf('other'), own: asked.own });
 
-/** What leads on carries the pulls. */
-function linkUses(): void {
-  for (const link of document.querySelectorAll<HTMLAnchorElement>('a[data-carries]')) link.search = query() ?? '';
-  dispatchEvent(new CustomEvent('pulls-read', { detail: asked }));
-}
+/** Scatter of what is shown; null where nothing is. */
+let cv: number | null = null;
+/** What is done with the pulls comes when the reader first looks there. */
+let showUses: typeof import('./use-breaks.tsx').showUses | null = null;
+const linkUses = (): void => showUses?.(asked && { ...asked, cv }, setup);
+uses.addEventListener('toggle', () => {
+  if (showUses) return;
+  import('./use-breaks.tsx').then((part) => {
+    ({ showUses } = part);
+    linkUses();
+  }).catch(lost);
+}, { capture: true });
+uses.oninput = () => {
+  linkUses();
+  keep();
+};
 
 function edited(pause = PAUSE): void {
   say(tools, '');
   refresh(pause);
-  const words = Object.fromEntries(FIELDS.map((name) => [name, textOf(name)]));
+  keep();
+}
+
+/** The history keeps every field word for word; the address carries the pulls. */
+function keep(): void {
   const search = query();
-  history.replaceState(words, '', search === null ? location.pathname : `?${search}`);
+  history.replaceState(Object.fromEntries(FIELDS.map(({ id, value }) => [id, value])), '', search === null ? location.pathname : `?${search}`);
 }
 
 /** Fills the form from the history's words, or else from the address. */
@@ -222,11 +255,11 @@ function restore(): void {
   const kept = history.state as Record<string, string> | null;
   const notUsed = find('#not-used');
   let pieces: { piece: string; why: string }[] = [];
-  if (kept?.['text'] !== undefined) for (const name of FIELDS) {
-    const value = kept[name] ?? '';
-    const select = field(name) as unknown as HTMLSelectElement;
-    if (select.options && value !== '' && ![...select.options].some((option) => option.value === value)) select.append(new Option(value, value));
-    field(name).value = value;
+  if (kept?.['f-text'] !== undefined) for (const element of FIELDS) {
+    const value = kept[element.id] ?? '';
+    const select = element as unknown as HTMLSelectElement;
+    if (element instanceof HTMLSelectElement && ![...select.options].some((option) => option.value === value)) select.append(new Option(value, value));
+    element.value = value;
   } else {
     const { words, notUnderstood } = parseAnalysisLink(location.search, FORCE_UNITS);
     pieces = notUnderstood;
@@ -265,6 +298,11 @@ form.onclick = ({ target }) => {
     for (const [key, words] of [['text2', text2], ['name', name], ['other', other]] as const) field(key).value = words;
     find<HTMLDetailsElement>('#second').open = true;
     putIntoBox(text);
+  } else if (target.name === 'answer') {
+    const [name = '', value = ''] = target.value.split(/=(.*)/s);
+    field(name).value = value;
+    edited(0);
+    field('text').focus();
   } else if (target.name === 'cancel') {
     client.cancel();
     progress = null;

@@ -3,10 +3,10 @@
  * asks for another rig than the page holds, or else when the browser is idle or the reader changes something.
  */
 import type { Setup } from '../components/comparator/setup.ts';
-import { ownTestsOf, serialiseLink } from '../links/serialise-link.ts';
+import { besideOf, serialiseLink } from '../links/serialise-link.ts';
 import type { Evidence } from '../strength/types.ts';
 import { type Question, startRig } from './comparator-rig.ts';
-import type { ShownComparison } from './own-tests.tsx';
+import type { ShownComparison } from './beside.tsx';
 
 const setup = JSON.parse(document.getElementById('comparator-setup')?.textContent ?? '') as Setup;
 const rigRoot = document.getElementById('rig-root');
@@ -79,6 +79,6 @@ for (const click of ['click', 'auxclick']) resultsRoot?.addEventListener(click, 
 addEventListener('comparison-shown', openNamed, { once: true });
 addEventListener('comparison-shown', (event) => {
   const { detail } = event as CustomEvent<ShownComparison>;
-  if (ownTestsOf(location.search)) import('./own-tests.tsx').then(({ showOwnTests }) => showOwnTests(detail)).catch(fail);
+  if (besideOf(location.search)) import('./beside.tsx').then(({ showBeside }) => showBeside(detail)).catch(fail);
 });
 if (rigRoot) startRig(rigRoot, setup, ask);

@@ -36,5 +36,5 @@ export function serialiseLink(rig: Readonly<Rig>, stamp?: Stamp): string {
   return pieces.map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join('&');
 }
 
-/** A reader's own tests in a query, as they stand there with their key and `&` before it; empty where there are none. They go along with every rig. */
-export const ownTestsOf = (search: string): string => /&t=[^&]*/.exec(`&${search.slice(1)}`)?.[0] ?? '';
+/** What a query sets beside the comparison, own tests (`t`) and a fall (`f`), as it stands there with `&` before each; empty where there is nothing. It goes along with every rig. */
+export const besideOf = (search: string): string => `&${search.slice(1)}`.match(/&[tf]=[^&]*/g)?.join('') ?? '';

@@ -36,7 +36,8 @@ export function OwnTestsRow({ tests, answer, comparison, frame, classWords, rigT
   const count = demandKn ?? ratingKn;
   const row = comparison.rows.find(({ method }) => method === tests.method);
   const drawn = { ...(row as Row), dots: [...dots], ticks: [{ figure: '', kn: [...tests.broken] }] } as Row;
-  const others = comparison.rows.filter((one) => one.dots.length === dots.length);
+  // The maker's way stands outside all of this: no home method is called stronger than it.
+  const others = comparison.rows.filter((one) => one.dots.length === dots.length && frame.evidence.methods[one.method]?.role === 'home');
   const n = tests.broken.length;
   return (
     <>
@@ -44,6 +45,8 @@ export function OwnTestsRow({ tests, answer, comparison, frame, classWords, rigT
       <Axis frame={frame} />
       {lane(drawn, frame)}
       <p data-input>{count !== null && <><b>Of 20 rigs that you build like this, {aboutOfTwenty(countAbove(dots, count))} would break above {line(count, unit)} in one slow pull, new and dry.</b> </>}{lowAndMiddle(spread, unit)}. That is no minimum and no working load.</p>
+      {row?.state === 'apart' && <p><b>Set apart all the same:</b> {row.reasons.join(' ')}</p>}
+      {row && <p><b>One clipping error:</b> {row.oneClipError.what}</p>}
       <p data-input>{publishedWords(row, unit)}</p>
       <ul>
         <li data-input>{own.scatterFrom === 'series' ? `The scatter is that of your ${n} breaks, widened because so few cannot show it well.` : `${n < 5 ? 'Fewer than five breaks show no scatter of their own' : 'Your breaks scatter less than this class does'}: it is that of ${classWords}.`}</li>
@@ -53,7 +56,7 @@ export function OwnTestsRow({ tests, answer, comparison, frame, classWords, rigT
       </ul>
       {others.length > 0 && (
         <details>
-          <summary>Against each method that has a number</summary>
+          <summary>Against each home method that has a number</summary>
           <ul data-input>{others.map((one) => <li key={one.method}>{one.name}: {pairShort(answer.beats(one.dots))}</li>)}</ul>
         </details>
       )}
