@@ -41,7 +41,7 @@ function answer(words: FallWords): void {
   showFaults(read.ok ? [] : read.faults);
   find('#ask-route').hidden = words.onto === 'belay';
   shown = read.ok ? { told: read.told, loads: toldLoads(read.told, constants) } : null;
-  render(shown ? <FallResults {...shown} gravity={constants.gravity} base={base} rig={rig} /> : <p>No load is worked out before the marked fields can be read.</p>, find('#fall-root'));
+  render(shown ? <FallResults {...shown} gravity={constants.gravity} base={base} rig={rig} query={serialiseFall(words, VOCABULARY, { rig: null })} /> : <p>No load is worked out before the marked fields can be read.</p>, find('#fall-root'));
   find('.told').classList.toggle('answered', shown !== null);
 }
 

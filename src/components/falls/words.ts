@@ -2,6 +2,7 @@
 import type { FallGap, RopeKind, RouteWords, Spread } from '../../falls/evidence.ts';
 import type { FallChoice } from '../../falls/read-fall.ts';
 import type { Belay, Condition, Driver, DriverName, Onto, ToldFall, ToldLoads } from '../../falls/told-fall.ts';
+import { serialiseFallBeside } from '../../links/fall-beside-link.ts';
 import { rigWithLoad } from '../../links/fall-link.ts';
 
 /** A force, with one decimal and without its unit. */
@@ -88,6 +89,16 @@ export function comparatorLinks(loads: ToldLoads, rig: string | null): { loadKn:
   const { load } = stopOf(loads);
   const asked = kn(load.middle) === kn(load.high) ? [load.middle] : [load.middle, load.high];
   return asked.filter((one) => one >= ASKED.low && one <= ASKED.high).map((loadKn) => ({ loadKn, query: rigWithLoad(rig, loadKn) }));
+}
+
+/**
+ * Query of the comparison with the whole range of what stops the fall beside the rating. Null where there is no range.
+ * @param rig query of the comparison that the reader came from, or null
+ * @param fall query that gives this fall again
+ */
+export function besideQuery(loads: ToldLoads, rig: string | null, fall: string): string | null {
+  const { low, high } = stopOf(loads).load;
+  return high > low ? `${rig ?? 'v=1'}&f=${encodeURIComponent(serialiseFallBeside({ lowKn: low, highKn: high, query: fall }))}` : null;
 }
 
 /** What is not in it, in a line each: for the page's list and what is copied. */
