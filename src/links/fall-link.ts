@@ -9,6 +9,7 @@
  */
 import type { FallWords } from '../falls/read-fall.ts';
 import { EVIDENCE_VERSION, type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
+import { readEach } from './read-each.ts';
 
 /** The newest meaning of keys. */
 export const FALL_MEANING = 1;
@@ -61,12 +62,7 @@ export function parseFallLink(query: string, { fields, choices }: FallVocabulary
     words[field] = value;
     return null;
   };
-  for (const key of new Set(pieces.map((one) => one.key))) {
-    const same = pieces.filter((one) => one.key === key);
-    const first = same[0] as (typeof same)[number];
-    const why = same.every(({ value }) => value === first.value) ? read(key, first.value) : 'the same question twice with different answers; none is used';
-    if (why !== null) notUnderstood.push(...same.map(({ piece }) => ({ piece, why })));
-  }
+  notUnderstood.push(...readEach(pieces, read));
   return { words: isSaid ? (words as FallWords) : null, rig, d, notUnderstood };
 }
 
