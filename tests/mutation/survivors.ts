@@ -2,10 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 
-/** A changed place in a source, as the mutation tool gives it: lines from 1, columns from 1. */
+/** A changed place in a source, as the mutation tool gives it: lines and columns from 1. */
 export interface Change {
-  readonly fileName: string;
-  readonly mutatorName: string;
   readonly replacement?: string | undefined;
   readonly location: { readonly start: Position; readonly end: Position };
 }
@@ -23,22 +21,22 @@ export interface Accepted {
   readonly changes: readonly string[];
 }
 
-const short = (text: string): string => {
+const short = (text: string, most: number): string => {
   const flat = text.replace(/\s+/g, ' ').trim();
-  return flat.length <= 150 ? flat : `${flat.slice(0, 147)}...`;
+  return flat.length <= most ? flat : `${flat.slice(0, most - 3)}...`;
 };
 
 /**
- * The line as it is and as it becomes, `before => after`. Without a line number, so that the name outlives edits
- * elsewhere in the file. A change over several lines is named by its first line.
+ * The line, and in it what was and what it became: `line | was => became`. Without a line number, so that the name
+ * outlives edits elsewhere in the file. A change over several lines stands under its first line.
  */
-export function nameOfChange(source: string, change: Change): string {
-  const lines = source.split('\n');
-  const { start, end } = change.location;
-  const first = lines[start.line - 1] ?? '';
-  const last = lines[end.line - 1] ?? '';
-  const rest = start.line === end.line ? last.slice(end.column - 1) : ' ...';
-  return `${short(first)} => ${short(first.slice(0, start.column - 1) + (change.replacement ?? '') + rest)}`;
+export function nameOfChange(source: string, { location: { start, end }, replacement = '' }: Change): string {
+  const lines = source.split('\n').slice(start.line - 1, end.line);
+  const line = lines[0] ?? '';
+  const last = lines.length - 1;
+  lines[last] = (lines[last] ?? '').slice(0, end.column - 1);
+  lines[0] = (lines[0] ?? '').slice(start.column - 1);
+  return `${short(line, 100)} | ${short(lines.join(' '), 60)} => ${short(replacement, 60)}`;
 }
 
 /** The accepted survivors, as survivors.yaml lists them: `file: [{ why, changes: [...] }]`. */
