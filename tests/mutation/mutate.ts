@@ -42,7 +42,7 @@ async function mutateFile(file: string, room: string, changedOnly: boolean): Pro
   const results = await new Stryker({
     mutate: [file],
     testRunner: 'vitest',
-    vitest: { configFile: 'tests/mutation/vitest.config.ts', related: true },
+    vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
     plugins: ['@stryker-mutator/vitest-runner', './tests/mutation/messages.ts'],
     ignorers: ['messages'],
     coverageAnalysis: 'perTest',
@@ -55,7 +55,6 @@ async function mutateFile(file: string, room: string, changedOnly: boolean): Pro
     reporters: [],
     logLevel: 'error',
     allowConsoleColors: false,
-    allowEmpty: true,
   }).runMutationTest();
 
   const left = new Map<string, number>();

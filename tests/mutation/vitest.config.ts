@@ -7,7 +7,7 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 const REFERENCE: Readonly<Record<string, readonly string[]>> = {
-  numerics: ['distributions'],
+  numerics: ['pooling', 'distributions'],
   'break-tests': ['break-statistics'],
   strength: ['chain', 'pooling', 'golden', 'trade-facts', 'states'],
 };
