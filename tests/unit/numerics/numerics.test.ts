@@ -103,6 +103,26 @@ describe('quadrature rules', () => {
     expect(gaussLegendre(3).weights[1]).toBeCloseTo(8 / 9, 15);
   });
 
+  it('Gauss-Legendre with n nodes integrates every power up to 2n - 1, is mirrored, and is computed once (by definition)', () => {
+    for (const count of [1, 2, 3, 4, 5, 8, 20, 33, 64]) {
+      const { nodes, weights } = gaussLegendre(count);
+      for (let power = 0; power < 2 * count; power++) {
+        const sum = weights.reduce((total, w, i) => total + w * (nodes[i] as number) ** power, 0);
+        expect(Math.abs(sum - (power % 2 === 0 ? 2 / (power + 1) : 0))).toBeLessThan(3e-14);
+      }
+      nodes.forEach((node, i) => {
+        expect(node).toBe(0 - (nodes[count - 1 - i] as number));
+        if (i > 0) expect(node).toBeGreaterThan(nodes[i - 1] as number);
+      });
+      expect(gaussLegendre(count)).toBe(gaussLegendre(count));
+    }
+    // One more power than it is made for is missed: x^2 by one node at 0.
+    expect([...gaussLegendre(1).nodes]).toEqual([0]);
+    // Five nodes: Abramowitz and Stegun 25.4.
+    expect(gaussLegendre(5).nodes[4]).toBeCloseTo(0.906179845938664, 15);
+    expect(gaussLegendre(5).weights[4]).toBeCloseTo(0.236926885056189, 15);
+  });
+
   it('Gauss-Hermite, by which the tests check, integrates powers of a standard normal exactly: moments 1, 1, 3, 15, 105', () => {
     for (const count of [5, 12, 40, 101]) {
       const { nodes, weights } = gaussHermite(count);
