@@ -6,17 +6,17 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-const REFERENCE: Readonly<Record<string, readonly string[]>> = {
-  numerics: ['pooling', 'distributions'],
-  'break-tests': ['break-statistics'],
-  strength: ['chain', 'pooling', 'golden', 'trade-facts', 'states'],
+const TESTS: Readonly<Record<string, readonly string[]>> = {
+  numerics: ['unit/numerics/*', 'reference/pooling', 'reference/distributions'],
+  'break-tests': ['unit/break-tests/*', 'reference/break-statistics'],
+  strength: ['unit/strength/*', 'unit/comparator/wording', ...['chain', 'pooling', 'golden', 'trade-facts', 'states'].map((name) => `reference/${name}`)],
 };
 /** What takes over a second: simulations, properties over many inputs, large tables. In the order in which they are run. */
 const SLOW = ['distributions', 'mangled-tables', 'break-statistics', 'fits', 'bounds', 'planning', 'compare.property', 'chain.property', 'breaks.property', 'golden', 'states', 'summary'];
 
 const room = process.env['MUTATED_ROOM'] ?? '';
-const reference = REFERENCE[room];
-if (!reference) throw new Error(`MUTATED_ROOM names no room (got "${room}"). Run npm run mutate.`);
+const tests = TESTS[room];
+if (!tests) throw new Error(`MUTATED_ROOM names no room (got "${room}"). Run npm run mutate.`);
 
 class QuickFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
@@ -28,7 +28,7 @@ class QuickFirst extends BaseSequencer {
 export default defineConfig({
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
-    include: [`tests/unit/${room}/**/*.test.ts`, `tests/reference/{${reference.join()},}.test.ts`],
+    include: tests.map((name) => `tests/${name}.test.ts`),
     environment: 'node',
     testTimeout: 120_000,
     passWithNoTests: false,
