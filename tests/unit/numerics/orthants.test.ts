@@ -146,9 +146,60 @@ describe('of many variables', () => {
           limits: [...each.limits, own + shift],
           matrix: [...each.matrix.map((row) => [...row, row[at] as number]), [...(each.matrix[at] as number[]), 1]],
         };
-        expect(Math.abs(chance(twin) - chance(with_(Math.max(own, own + shift))))).toBeLessThan(1e-9);
+        expect(chance(twin)).toBe(chance(with_(Math.max(own, own + shift))));
       }
     }
+  });
+
+  it.each([
+    ['weakly tied', [0.3, -0.2, 0.25, 0.35, -0.1], 1e-11],
+    ['tied', [0.7, 0.6, -0.55, 0.65, 0.75], 1e-10],
+    ['closely tied', [0.88, 0.85, 0.9, -0.92, 0.86], 1e-9],
+    ['nearly one', [0.98, 0.975, 0.985, 0.97, 0.99], 1e-7],
+  ] as const)('%s by one common factor agree with the plain integral over it', (_, loadings, allowed) => {
+    for (const shift of [-0.8, 0, 0.6]) {
+      for (const count of [3, 4, 5]) {
+        const loading = loadings.slice(0, count);
+        const limits = [0.1, -0.3, 0.4, -0.2, 0.25].slice(0, count).map((h) => h + shift);
+        const matrix = loading.flatMap((a, i) => loading.map((b, j) => (i === j ? 1 : a * b)));
+        const steps = 8000;
+        let sum = 0;
+        for (let i = 0; i <= steps; i++) {
+          const z = -8 + (16 * i) / steps;
+          let product = (i === 0 || i === steps ? 1 : i % 2 === 1 ? 4 : 2) * normalPdf(z);
+          loading.forEach((a, k) => {
+            product *= normalCdf((a * z - (limits[k] as number)) / Math.sqrt(1 - a * a));
+          });
+          sum += product;
+        }
+        expect(Math.abs(orthant(count, limits, matrix) - (sum * 16) / steps / 3), `${count} at ${shift}`).toBeLessThan(allowed);
+      }
+    }
+  });
+
+  it.each([3, 4, 5])('%d, of which one is the mirror of another: what passes between the two limits, and nothing where they cross', (count) => {
+    const next = stream(31 + count);
+    const each = someCase(count - 1, next, 1);
+    for (let at = 0; at < count - 1; at++) {
+      for (const upper of [-1.3, 0.2, 1.5]) {
+        // The mirror passes where the variable itself stays below `upper`.
+        const mirrored: Case = {
+          limits: [...each.limits, -upper],
+          matrix: [...each.matrix.map((row) => [...row, -(row[at] as number)]), [...(each.matrix[at] as number[]).map((r) => -r), 1]],
+        };
+        const above = (h: number): number => chance({ ...each, limits: each.limits.map((own, i) => (i === at ? h : own)) });
+        const expected = upper > (each.limits[at] as number) ? chance(each) - above(upper) : 0;
+        for (const order of [mirrored, only(mirrored, Array.from({ length: count }, (_, i) => count - 1 - i))]) {
+          expect(Math.abs(chance(order) - expected)).toBeLessThan(1e-9);
+        }
+      }
+    }
+  });
+
+  it('twelve with nothing in common multiply, too', () => {
+    const limits = Array.from({ length: 12 }, (_, i) => -0.2 * i);
+    const matrix = Array.from({ length: 144 }, (_, i) => (i % 13 === 0 ? 1 : 0));
+    expect(orthant(12, limits, matrix)).toBeCloseTo(limits.reduce((product, h) => product * normalCdf(-h), 1), 14);
   });
 
   it('none at all is certain, one is the normal tail, and a certain crowd passes', () => {
