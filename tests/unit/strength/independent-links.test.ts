@@ -67,7 +67,7 @@ describe('independent links', () => {
     const found = minimum(links);
     near(found.mean, weibull.mean(8, scale), 1e-11);
     near(found.sd, weibull.stdev(8, scale), 1e-9);
-    found.firstShares.forEach((share, i) => near(share, (rates[i] as number) / total, 1e-11));
+    for (const [i, share] of found.firstShares.entries()) near(share, (rates[i] as number) / total, 1e-11);
     for (const x of [3, 12, 20, 27]) {
       near(minimumSurvival(links, x), Math.exp(-((x / scale) ** 8)), 1e-12);
       near(minimumCdf(links, x), -Math.expm1(-((x / scale) ** 8)), 1e-12);
