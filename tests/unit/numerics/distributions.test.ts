@@ -199,6 +199,16 @@ describe('the noncentral t distribution', () => {
     }
   });
 
+  it('keeps the digits of far tails on both sides: the quantile of a tail of 1e-10 has it', () => {
+    for (const [df, delta] of [[5, 0], [9, 2], [40, -1]] as const) {
+      const p = 1 - 1e-10;
+      expect(relative(noncentralTSurvival(noncentralTQuantile(p, df, delta), df, delta), 1 - p)).toBeLessThan(1e-9);
+      expect(relative(noncentralTCdf(noncentralTQuantile(1e-10, df, delta), df, delta), 1e-10)).toBeLessThan(1e-9);
+      expect(relative(noncentralTSurvival(3, df, noncentralTDelta(p, 3, df)), 1 - p)).toBeLessThan(1e-9);
+      expect(relative(noncentralTCdf(3, df, noncentralTDelta(1e-10, 3, df)), 1e-10)).toBeLessThan(1e-9);
+    }
+  });
+
   it('gives confidence and coverage of a tolerance factor: k of 90/95 for five pulls is 3.407 (CMH-17, table of factors)', () => {
     expect(toleranceConfidence(5, 3.407, 0.9)).toBeCloseTo(0.95, 4);
     expect(toleranceCoverage(5, 3.407, 0.95)).toBeCloseTo(0.9, 4);
