@@ -45,6 +45,7 @@ describe('below, at and above the ends of their range', () => {
 
   it('at the middle the quantile is 0 itself', () => {
     for (const df of [1, 2, 3, 7.5]) expect(tQuantile(0.5, df)).toBe(0);
+    expect(() => tQuantile(0.5, -1)).toThrow('df must be positive and finite (got -1).');
     expect(normalQuantile(0.5)).toBe(0);
   });
 });
@@ -85,6 +86,7 @@ describe('far tails', () => {
       expect(relative(scaledTail(z) * Math.sqrt(2 * Math.PI), 1 / (z + fraction)), String(z)).toBeLessThan(2e-14);
     }
     expect(truncatedSurvival(1, 0)).toBeCloseTo(2 * normalCdf(-1), 15);
+    for (const [x, floor] of [[4, 1], [1.5, 0.5], [3, -1]] as const) expect(relative(truncatedSurvival(x, floor), normalCdf(-x) / normalCdf(-floor))).toBeLessThan(1e-13);
     for (const p of [1e-300, 1e-20, 0.07, 0.0749999, 0.075, 0.93]) {
       expect(relative(normalCdf(normalQuantile(p)), p)).toBeLessThan(2e-13);
     }

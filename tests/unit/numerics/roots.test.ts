@@ -56,7 +56,22 @@ describe('the root finder', () => {
     // A jump: nothing but halving helps, so a coarse tolerance must cost fewer looks.
     const jump = (x: number): number => (x < 1e6 / 3 ? -1 : 1);
     expect(asked(jump, 0, 1e6, 1e-3).looks).toBeLessThan(asked(jump, 0, 1e6, 1e-12).looks);
-    expect(asked(jump, 0, 1e6, 1e-3).looks).toBeLessThan(20);
+    // Halving takes a width of a million to one of 333 in twelve steps, after a look at each end.
+    expect(asked(jump, 0, 1e6, 1e-3).looks).toBeLessThanOrEqual(14);
+  });
+
+  it('gives the nearest place that it looked at where it stops early, and stops where no double lies between the ends', () => {
+    for (const [f, low, high] of [[Math.log, 0.3, 2.5], [(x: number) => Math.exp(x) - 3, 0, 2], [(x: number) => x ** 3 - 5, 0, 4], [(x: number) => x * x - 2, 0, 2], [(x: number) => 2 - x * x, 0, 2]] as const) {
+      for (const tolerance of [0.5, 0.2, 0.05, 0.01]) {
+        const seen: number[] = [];
+        const root = findRoot((x) => {
+          seen.push(Math.abs(f(x)));
+          return f(x);
+        }, low, high, tolerance);
+        expect(Math.abs(f(root))).toBe(Math.min(...seen));
+      }
+      expect(asked(f, low, high, 0).looks).toBeLessThan(60);
+    }
   });
 
   it('does not mind which end is which, nor the sign of the slope', () => {
