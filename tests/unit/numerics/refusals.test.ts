@@ -107,6 +107,8 @@ describe('arguments out of range are refused by name, and those at its ends are 
     // a = 1 - z^2 / (2 (n - 1)) with z 2.326 is negative below n = 3.7.
     expect(() => natrellaFactor(3, 0.9, 0.99)).toThrow('n is too small for this approximation (got 3).');
     expect(natrellaFactor(4, 0.9, 0.99).a).toBeGreaterThan(0);
+    // With z 1.2816 two are enough: a = 1 - 1.6424 / 2.
+    expect(natrellaFactor(2, 0.9, 0.9).a).toBeCloseTo(0.1788, 4);
     expect(() => invertTails((v) => v, (v) => 1 - v, 1, 0, 1)).toThrow('p must lie strictly between 0 and 1 (got 1).');
   });
 });
