@@ -12,7 +12,7 @@ const TESTS: Readonly<Record<string, readonly string[]>> = {
   strength: ['unit/strength/*', 'unit/comparator/wording', ...['chain', 'pooling', 'golden', 'trade-facts', 'states'].map((name) => `reference/${name}`)],
 };
 /** What takes over a second: simulations, properties over many inputs, large tables. In the order in which they are run. */
-const SLOW = ['reference/distributions', 'mangled-tables', 'break-statistics', 'fits', 'bounds', 'planning', 'compare.property', 'chain.property', 'breaks.property', 'golden', 'states', 'summary', 'orthants'];
+const SLOW = ['reference/distributions', 'mangled-tables', 'break-statistics', 'fits', 'bounds', 'planning', 'rows', 'compare.property', 'chain.property', 'breaks.property', 'golden', 'states', 'summary', 'orthants'];
 
 const room = process.env['MUTATED_ROOM'] ?? '';
 const tests = TESTS[room];
