@@ -91,6 +91,9 @@ describe('the lognormal distribution', () => {
     const slope = (lognormalCdf(2.001, 0.5, 0.3) - lognormalCdf(1.999, 0.5, 0.3)) / 0.002;
     expect(lognormalPdf(2, 0.5, 0.3)).toBeCloseTo(slope, 6);
     expect(lognormalQuantile(0.5, 0.7, 0.2)).toBeCloseTo(Math.exp(0.7), 14);
+    // 1.644854 is the 95 % point of the normal (any table).
+    expect(lognormalQuantile(0.95, 0.7, 0.2)).toBeCloseTo(Math.exp(0.7 + 0.2 * 1.6448536269514722), 13);
+    for (const p of [0.01, 0.6]) expect(lognormalCdf(lognormalQuantile(p, -1, 0.4), -1, 0.4)).toBeCloseTo(p, 14);
     expect(lognormalSurvival(2, 0.5, 0.3) + lognormalCdf(2, 0.5, 0.3)).toBeCloseTo(1, 15);
     expect(lognormalSurvival(0, 0.5, 0.3)).toBe(1);
   });

@@ -94,7 +94,7 @@ describe('inverting a distribution by its tails', () => {
   const above = (v: number): number => 1 / (1 + Math.exp(v));
 
   it('finds the log odds from a start on either side, far or near, in both tails', () => {
-    for (const p of [1e-250, 1e-9, 0.2, 0.5, 0.500001, 0.9, 1 - 1e-12]) {
+    for (const p of [1e-250, 1e-9, 0.2, 0.5, 0.500001, 0.9, 1 - 1e-9, 1 - 1e-12]) {
       const expected = Math.log(p) - Math.log1p(-p);
       for (const start of [-30, -1, 0, 0.5, 40]) {
         for (const stride of [0.01, 3]) {
