@@ -22,7 +22,6 @@ const FOLDER = '.mutation';
 
 /** One change, as the tool tells it. */
 interface MutantResult extends Change {
-  readonly fileName: string;
   readonly status: string;
 }
 
@@ -40,17 +39,13 @@ const row = (name: string, { made, noticed, listed }: Score): string => {
 };
 
 /**
- * So many files are made changeable at a time. What may be changed runs ten times as slow: of the numerics, which all
- * others call without end, it is one, so that the rest stay quick.
+ * Changes one file. One at a time, since what may be changed runs ten times as slow, and the engines call each other
+ * without end.
  */
-const AT_ONCE: Readonly<Record<string, number>> = { numerics: 1 };
-const AT_ONCE_ELSEWHERE = 10;
-
-/** Changes some files of a room and prints the row of each and what is to be done. */
-async function mutateFiles(files: readonly string[], room: string, changedOnly: boolean): Promise<Score> {
+async function mutateFile(file: string, room: string, changedOnly: boolean): Promise<Score> {
   process.env['MUTATED_ROOM'] = room;
   const results = (await new Stryker({
-    mutate: [...files],
+    mutate: [file],
     testRunner: 'vitest',
     vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
     plugins: ['@stryker-mutator/vitest-runner', './tests/mutation/messages.ts'],
@@ -59,21 +54,17 @@ async function mutateFiles(files: readonly string[], room: string, changedOnly: 
     concurrency: 2,
     timeoutMS: 2000,
     incremental: changedOnly,
-    incrementalFile: `${FOLDER}/${files[0]}.json`,
+    incrementalFile: `${FOLDER}/${file}.json`,
     tempDirName: `${FOLDER}/copies`,
     ignorePatterns: ['dist', '.astro', 'test-results', FOLDER, 'public', 'content'],
-    reporters: [],
+    // On a terminal it shows how far it is.
+    reporters: process.stdout.isTTY ? ['progress'] : [],
     // An enum of the tool's own.
     logLevel: 'error' as never,
     allowConsoleColors: false,
   }).runMutationTest()) as readonly MutantResult[];
 
-  const total: Score = { made: 0, noticed: 0, listed: 0 };
-  for (const file of files) {
-    const score = tellFile(file, results.filter((result) => result.fileName === join(ROOT, file)));
-    for (const key of ['made', 'noticed', 'listed'] as const) total[key] += score[key];
-  }
-  return total;
+  return tellFile(file, results);
 }
 
 /** Prints the row of one file, and under it each change that nobody noticed and no list accepts. */
@@ -121,9 +112,8 @@ for (const name of names.length > 0 ? names : ROOMS) {
     process.exit(2);
   }
   const total: Score = { made: 0, noticed: 0, listed: 0 };
-  const atOnce = AT_ONCE[room] ?? AT_ONCE_ELSEWHERE;
-  for (let from = 0; from < files.length; from += atOnce) {
-    const score = await mutateFiles(files.slice(from, from + atOnce), room, words.includes('--changed'));
+  for (const file of files) {
+    const score = await mutateFile(file, room, words.includes('--changed'));
     for (const key of ['made', 'noticed', 'listed'] as const) total[key] += score[key];
   }
   console.log(`${row(name, total)}\n`);
