@@ -90,17 +90,18 @@ export function serialiseFall(words: FallWords, { fields, choices }: FallVocabul
  * Query of the comparison with this load as what the rig must survive.
  * @param rig query of the comparison that the reader came from, or null; what it was worked out with no longer counts
  * @param loadKn kN
+ * @param beside value of `f`: the fall that is to stand beside the comparison, or null
  */
-export function rigWithLoad(rig: string | null, loadKn: number): string {
-  const kept = (rig ?? 'v=1').split('&').filter((piece) => !/^(?:demand|d|m)=/.test(piece));
-  return [...kept, `demand=${Number(loadKn.toFixed(1))}`].join('&');
+export function rigWithLoad(rig: string | null, loadKn: number, beside: string | null): string {
+  const kept = (rig ?? 'v=1').split('&').filter((piece) => !/^(?:demand|d|m|f)=/.test(piece));
+  return [...kept, `demand=${Number(loadKn.toFixed(1))}`, ...(beside === null ? [] : [`f=${encodeURIComponent(beside)}`])].join('&');
 }
 
-/** What an address of the comparator asks, as a query; null where it asks nothing, or is another page. */
+/** What an address of the comparator asks, as a query and without a fall beside it; null where it asks nothing, or is another page. */
 export function rigOfAddress(pathname: string, search: string): string | null {
   const path = /\/compare\/(?:([\w-]+)\/([\w-]+)\/([\w-]+)\/)?$/.exec(pathname);
   if (!path) return null;
-  const query = search.slice(1);
+  const query = search.slice(1).split('&').filter((piece) => !piece.startsWith('f=')).join('&');
   if (query) return RIG.test(query) ? query : null;
   return path[1] ? `v=1&rating=${path[1]}&eye=${path[2]}&sling=${path[3]}` : null;
 }

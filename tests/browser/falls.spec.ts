@@ -68,6 +68,13 @@ test('from the comparator to a fall and back: the rig stays, and the load stands
   await expect(page).toHaveURL(new RegExp(`/compare/\\?.*rating=9&.*sling=hmpe-10&.*demand=${load.replace('.', '\\.')}`));
   await expect(page.locator('[name="demand"]')).toHaveValue(load);
   await expect(page.locator('[name="bearing"]')).toHaveValue('4');
+  // The same fall stands beside the comparison, and leads back to itself; the rig comes along once, and not with a fall in it.
+  await page.locator('#fall-root').getByRole('link', { name: 'as this fall gives them' }).click();
+  await expect(headline(page)).toContainText(load);
+  await expect(page).toHaveURL(/\/falls\/\?.*out=20&.*rig=v%3D1%26rating%3D9/);
+  expect(page.url()).not.toContain('%26f%3D');
+  await page.goBack();
+  await expect(page.locator('[name="demand"]')).toHaveValue(load);
   await page.goBack();
   await expect(page.locator('[name="up"]')).toHaveValue('1');
   await expect(headline(page)).toContainText(load);

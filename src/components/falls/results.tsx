@@ -17,10 +17,12 @@ interface Props {
   base: string;
   /** Query of the comparison that the reader came from, or null. */
   rig: string | null;
+  /** Query of this fall. */
+  query: string;
 }
 
 /** All of one answer. */
-export function FallResults({ told, loads, gravity, base, rig }: Props) {
+export function FallResults({ told, loads, gravity, base, rig, query }: Props) {
   const { middle: { arrested, route, ...rest }, drivers, gaps } = loads;
   const { stretchM, slipM } = arrested;
   const isOntoBelay = told.onto === 'belay';
@@ -32,7 +34,7 @@ export function FallResults({ told, loads, gravity, base, rig }: Props) {
   const shown: Load[] = loads.topPieceKn
     ? [{ name: 'Top piece', kn: loads.topPieceKn }, { name: 'Climber', kn: loads.climberKn }, { name: 'Belayer', kn: loads.belayerKn }]
     : [{ name: 'Climber and belay', kn: loads.climberKn }];
-  const asked = comparatorLinks(loads, rig);
+  const asked = comparatorLinks(loads, rig, query);
   return (
     <div data-working="sources">
       <p class="headline" aria-live="polite">{headline(loads)}</p>
@@ -59,7 +61,7 @@ export function FallResults({ told, loads, gravity, base, rig }: Props) {
       <p class="on">
         {asked.length === 0
           ? <>The comparator takes no load as small, or as large, as this.</>
-          : asked.map(({ loadKn, query }, i) => <a key={i} class={i === 0 ? 'door' : undefined} href={`${base}compare/?${query}`}>{i === 0 ? `${rig ? 'Back to your rig' : 'Compare ways to attach a sling'}, with ${kn(loadKn)}\u00a0kN` : `with the high end, ${kn(loadKn)}\u00a0kN`}</a>)}
+          : asked.map(({ loadKn, query: to }, i) => <a key={i} class={i === 0 ? 'door' : undefined} href={`${base}compare/?${to}`}>{i === 0 ? `${rig ? 'Back to your rig' : 'Compare ways to attach a sling'}, with ${kn(loadKn)}\u00a0kN` : `with the high end, ${kn(loadKn)}\u00a0kN`}</a>)}
       </p>
       <div class="rest">
         <section>
