@@ -6,7 +6,7 @@ import type { ToldFall, ToldLoads } from '../../falls/told-fall.ts';
 import type { NotUnderstood } from '../../links/pieces.ts';
 import { type Load, RangeChart, TimeChart } from './charts.tsx';
 import { FallDrawing } from './drawing.tsx';
-import { belowBelay, comparatorLinks, DRIVER_WORDS, GAP_WORDS, headline, kn, metres, rangeWords, stopOf, toldSentence, wayDown } from './words.ts';
+import { belowBelay, besideQuery, comparatorLinks, DRIVER_WORDS, GAP_WORDS, headline, kn, metres, rangeWords, stopOf, toldSentence, wayDown } from './words.ts';
 
 interface Props {
   told: ToldFall;
@@ -17,7 +17,7 @@ interface Props {
   base: string;
   /** Query of the comparison that the reader came from, or null. */
   rig: string | null;
-  /** Query of this fall. */
+  /** Query that gives this fall again, without the rig. */
   query: string;
 }
 
@@ -34,7 +34,8 @@ export function FallResults({ told, loads, gravity, base, rig, query }: Props) {
   const shown: Load[] = loads.topPieceKn
     ? [{ name: 'Top piece', kn: loads.topPieceKn }, { name: 'Climber', kn: loads.climberKn }, { name: 'Belayer', kn: loads.belayerKn }]
     : [{ name: 'Climber and belay', kn: loads.climberKn }];
-  const asked = comparatorLinks(loads, rig, query);
+  const asked = comparatorLinks(loads, rig);
+  const beside = besideQuery(loads, rig, query);
   return (
     <div data-working="sources">
       <p class="headline" aria-live="polite">{headline(loads)}</p>
@@ -61,7 +62,8 @@ export function FallResults({ told, loads, gravity, base, rig, query }: Props) {
       <p class="on">
         {asked.length === 0
           ? <>The comparator takes no load as small, or as large, as this.</>
-          : asked.map(({ loadKn, query: to }, i) => <a key={i} class={i === 0 ? 'door' : undefined} href={`${base}compare/?${to}`}>{i === 0 ? `${rig ? 'Back to your rig' : 'Compare ways to attach a sling'}, with ${kn(loadKn)}\u00a0kN` : `with the high end, ${kn(loadKn)}\u00a0kN`}</a>)}
+          : asked.map(({ loadKn, query: link }, i) => <a key={i} class={i === 0 ? 'door' : undefined} href={`${base}compare/?${link}`}>{i === 0 ? `${rig ? 'Back to your rig' : 'Compare ways to attach a sling'}, with ${kn(loadKn)}\u00a0kN` : `with the high end, ${kn(loadKn)}\u00a0kN`}</a>)}
+        {beside && <a href={`${base}compare/?${beside}`}>with all of its range beside the rating</a>}
       </p>
       <div class="rest">
         <section>

@@ -3,7 +3,7 @@ import type { FallGap, RopeKind, RouteWords, Spread } from '../../falls/evidence
 import type { FallChoice } from '../../falls/read-fall.ts';
 import type { Belay, Condition, Driver, DriverName, Onto, ToldFall, ToldLoads } from '../../falls/told-fall.ts';
 import { serialiseFallBeside } from '../../links/fall-beside-link.ts';
-import { rigWithLoad } from '../../links/fall-link.ts';
+import { rigWithFall, rigWithLoad } from '../../links/fall-link.ts';
 
 /** A force, with one decimal and without its unit. */
 export const kn = (force: number): string => force.toFixed(1);
@@ -84,18 +84,25 @@ const driverLine = ({ name, low, high }: Driver): string => `- ${DRIVER_WORDS[na
 /** Loads that the comparator takes as what a rig must survive, kN. */
 const ASKED = { low: 1, high: 60 } as const;
 
-/**
- * Links to the comparator, for the middle and the upper end of what stops the fall; none where it takes no such load. A
- * range on the top piece goes along, to stand beside the comparison.
- * @param query of this fall
- */
-export function comparatorLinks(loads: ToldLoads, rig: string | null, query: string): { loadKn: number; query: string }[] {
-  const { topPieceKn } = loads;
+/** Links to the comparator, for the middle and the upper end of what stops the fall; none where it takes no such load. */
+export function comparatorLinks(loads: ToldLoads, rig: string | null): { loadKn: number; query: string }[] {
   const { load } = stopOf(loads);
-  const isRange = topPieceKn !== null && topPieceKn.high - topPieceKn.low > 0.01;
-  const beside = isRange ? serialiseFallBeside({ lowKn: topPieceKn.low, highKn: topPieceKn.high, query }) : null;
   const asked = kn(load.middle) === kn(load.high) ? [load.middle] : [load.middle, load.high];
-  return asked.filter((one) => one >= ASKED.low && one <= ASKED.high).map((loadKn) => ({ loadKn, query: rigWithLoad(rig, loadKn, beside) }));
+  return asked.filter((one) => one >= ASKED.low && one <= ASKED.high).map((loadKn) => ({ loadKn, query: rigWithLoad(rig, loadKn) }));
+}
+
+/** Loads in a link are written to ten newtons: a narrower range has no two ends there. */
+const NARROWEST_KN = 0.02;
+
+/**
+ * Query of the comparison with the whole range of the top piece beside the rating. Null where there is no range, or no
+ * top piece: what stands there is a load on one.
+ * @param rig query of the comparison that the reader came from, or null
+ * @param fall query that gives this fall again
+ */
+export function besideQuery({ topPieceKn }: Pick<ToldLoads, 'topPieceKn'>, rig: string | null, fall: string): string | null {
+  if (!topPieceKn || topPieceKn.high - topPieceKn.low < NARROWEST_KN) return null;
+  return rigWithFall(rig, serialiseFallBeside({ lowKn: topPieceKn.low, highKn: topPieceKn.high, query: fall }));
 }
 
 /** What is not in it, in a line each: for the page's list and what is copied. */
