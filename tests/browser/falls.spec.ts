@@ -71,6 +71,12 @@ test('from the comparator to a fall and back: the rig stays, and the load stands
   await page.goBack();
   await expect(page.locator('[name="up"]')).toHaveValue('1');
   await expect(headline(page)).toContainText(load);
+  // A fall beside the comparison leads back to itself; the rig comes along, and no earlier fall in it.
+  await page.getByRole('link', { name: 'with all of its range beside the rating' }).click();
+  await page.locator('#fall-root').getByRole('link', { name: 'as this fall gives them' }).click();
+  await expect(page).toHaveURL(/\/falls\/\?.*out=20&.*rig=v%3D1%26rating%3D9/);
+  expect(page.url()).not.toContain('%26f%3D');
+  await expect(headline(page)).toContainText(load);
 });
 
 test('the whole range of a fall stands beside the rating, with dots for load and strength, and what is not in it', async ({ page }) => {

@@ -3,7 +3,7 @@ import type { FallGap, RopeKind, RouteWords, Spread } from '../../falls/evidence
 import type { FallChoice } from '../../falls/read-fall.ts';
 import type { Belay, Condition, Driver, DriverName, Onto, ToldFall, ToldLoads } from '../../falls/told-fall.ts';
 import { serialiseFallBeside } from '../../links/fall-beside-link.ts';
-import { rigWithLoad } from '../../links/fall-link.ts';
+import { rigWithFall, rigWithLoad } from '../../links/fall-link.ts';
 
 /** A force, with one decimal and without its unit. */
 export const kn = (force: number): string => force.toFixed(1);
@@ -91,14 +91,18 @@ export function comparatorLinks(loads: ToldLoads, rig: string | null): { loadKn:
   return asked.filter((one) => one >= ASKED.low && one <= ASKED.high).map((loadKn) => ({ loadKn, query: rigWithLoad(rig, loadKn) }));
 }
 
+/** Loads in a link are written to ten newtons: a narrower range has no two ends there. */
+const NARROWEST_KN = 0.02;
+
 /**
- * Query of the comparison with the whole range of what stops the fall beside the rating. Null where there is no range.
+ * Query of the comparison with the whole range of the top piece beside the rating. Null where there is no range, or no
+ * top piece: what stands there is a load on one.
  * @param rig query of the comparison that the reader came from, or null
  * @param fall query that gives this fall again
  */
-export function besideQuery(loads: ToldLoads, rig: string | null, fall: string): string | null {
-  const { low, high } = stopOf(loads).load;
-  return high > low ? `${rig ?? 'v=1'}&f=${encodeURIComponent(serialiseFallBeside({ lowKn: low, highKn: high, query: fall }))}` : null;
+export function besideQuery({ topPieceKn }: Pick<ToldLoads, 'topPieceKn'>, rig: string | null, fall: string): string | null {
+  if (!topPieceKn || topPieceKn.high - topPieceKn.low < NARROWEST_KN) return null;
+  return rigWithFall(rig, serialiseFallBeside({ lowKn: topPieceKn.low, highKn: topPieceKn.high, query: fall }));
 }
 
 /** What is not in it, in a line each: for the page's list and what is copied. */
