@@ -21,8 +21,8 @@ export const figureEmbed = (id: string): string => `/embed/figure/${id}/`;
 export const chainEmbed = (method: string): string => `/embed/chain/${method}/`;
 export const FALL_EMBED = '/embed/fall/';
 
-/** Heights, px: what the tallest of a kind needs at the usual width. */
-export const EMBED_HEIGHT_PX = { comparison: 900, figure: 420, chain: 420, fall: 900 } as const;
+/** Heights, px: what one of the kind needs at the usual width; a long table or comparison scrolls. */
+export const EMBED_HEIGHT_PX = { comparison: 900, figure: 420, chain: 540, fall: 760 } as const;
 
 /** What a frame lets the page do: open links in a tab of their own, which is then a page like any other. It needs no script. */
 export const SANDBOX = 'allow-popups allow-popups-to-escape-sandbox';
