@@ -10,7 +10,7 @@ import { changesBetween } from './changes.ts';
 import { siteVersions } from './changes-page.ts';
 import { pageEvidence } from './comparator-page.ts';
 import { siteRecords } from './records.ts';
-import { dayOf, type FrozenVersion, type ListedVersion, readVersion, type ShownSpread } from './versions.ts';
+import { dayOf, type FrozenVersion, type GoneFigure, type ListedVersion, readVersion, type ShownSpread } from './versions.ts';
 
 /** All versions, oldest first, and the inputs that every prebuilt comparison has at one value. */
 export interface ThenIndex { versions: { version: string; model: number }[]; fixed: Record<string, string> }
@@ -48,7 +48,7 @@ export const thenIndex = (): ThenIndex => ({
 
 /** Methods one of whose factors lists a figure, in the order of their ids. */
 function methodsFedBy({ methods, factors }: Evidence, figures: readonly string[]): string[] {
-  const fed = (factor: string): boolean => factors[factor]?.from.some((figure) => figures.includes(typeof figure === 'string' ? figure : (figure as { figure: string }).figure)) ?? false;
+  const fed = (factor: string): boolean => factors[factor]?.from.some((figure) => figures.includes(figure)) ?? false;
   return Object.entries(methods).flatMap(([id, { links }]) => (links.some((link) => link.factors.some(fed)) ? [id] : [])).sort();
 }
 
@@ -75,19 +75,16 @@ export function thenVersion(entry: Pick<ListedVersion, 'version' | 'model' | 'sh
   };
 }
 
-/** The versions of the site, by version. */
-export function siteThen(): Map<string, ThenVersion> {
-  const { moved, withdrawn } = goneToday();
-  const now: FrozenVersion = { evidence: pageEvidence(), answers: {}, gone: { ...moved, ...withdrawn } };
-  const all = siteVersions();
-  return new Map(all.map((entry, i) => [entry.version, thenVersion(entry, readVersion(entry.version), now, all.slice(0, i))]));
+/** Records of figures that lead elsewhere today, or were withdrawn. */
+function goneToday(): Record<string, GoneFigure> {
+  const { figures, withdrawn } = siteRecords();
+  const elsewhere = [...figures].flatMap(([id, record]): [string, GoneFigure][] => ('what' in record ? [] : [[id, record]]));
+  return Object.fromEntries([...elsewhere, ...withdrawn]);
 }
 
-/** Records of figures that lead elsewhere, or were withdrawn. */
-function goneToday(): { moved: NonNullable<FrozenVersion['gone']>; withdrawn: NonNullable<FrozenVersion['gone']> } {
-  const { figures, withdrawn } = siteRecords();
-  return {
-    moved: Object.fromEntries([...figures].flatMap(([id, record]) => ('what' in record ? [] : [[id, record]]))),
-    withdrawn: Object.fromEntries(withdrawn),
-  };
+/** The versions of the site, by version. */
+export function siteThen(): Map<string, ThenVersion> {
+  const now: FrozenVersion = { evidence: pageEvidence(), answers: {}, gone: goneToday() };
+  const all = siteVersions();
+  return new Map(all.map((entry, i) => [entry.version, thenVersion(entry, readVersion(entry.version, process.cwd()), now, all.slice(0, i))]));
 }

@@ -51,7 +51,7 @@ function Rows({ rows, version: { names, groups, version } }: { rows: readonly Th
 function Inputs({ told: { inputs, isSlingChanged }, base }: { told: Told; base: string }) {
   return (
     <>
-      <p>No page is built for this rig, so its answer of then is not kept. {inputs.length > 0 || isSlingChanged ? 'Of what its numbers are made from, this has changed since:' : 'None of the factors behind today’s numbers has changed since.'}</p>
+      <p>No page was built for this rig then, so what it showed is not kept. {inputs.length > 0 || isSlingChanged ? 'Of what its numbers are made from, this has changed since:' : 'None of the factors behind today’s numbers has changed since.'}</p>
       <ul>
         {isSlingChanged && <li>the record of the sling</li>}
         {inputs.map(({ method, name, factors }) => <li key={method}>{name}: {factors.map((factor, i) => <>{i > 0 && ', '}<a href={`${base}model/factors/#factor-${factor}`}>{factor.replaceAll('-', ' ')}</a></>)}</li>)}
@@ -74,7 +74,7 @@ export function ThenPart({ asked, index, told, evidence, base }: Props) {
       <p>The link was made with evidence <a href={`${base}changes/${then.version}/`}><span data-id>{then.version}</span></a>, model <span data-id>{then.model}</span>{asked.m === null && ', the model of that version'}.</p>
       {then.models.map(({ version, says }) => <p key={version}>The model of <a href={`${base}changes/${version}/`}><span data-id>{version}</span></a> computes otherwise: {says}</p>)}
       {rows ? <Rows rows={rows} version={then} /> : <Inputs told={told} base={base} />}
-      <p class="soft">To cite what it showed: Second Sling, evidence <span data-id>{then.version}</span>, model <span data-id>{then.model}</span>, frozen on <time>{then.day}</time>, file <code data-id>data/versions/{then.version}.json</code>, SHA-256 <code data-id>{then.sha256}</code>. The site as released then computes it again.</p>
+      <p class="soft">To cite what it showed: Second Sling, evidence <span data-id>{then.version}</span>, model <span data-id>{then.model}</span>, frozen on <time>{then.day}</time>, file <code data-id>data/versions/{then.version}.json</code>, <span data-id>SHA-256</span> <code data-id>{then.sha256}</code>. The site as released then computes it again.</p>
     </>
   );
 }
