@@ -13,8 +13,8 @@ interface Then {
   slings: readonly string[];
 }
 
-/** A number as it was and as it is; null where there was or is none. */
-export interface ThenAndNow { method: string; then: Row | null; now: Row | null; isMoved: boolean }
+/** A row as it was and as it is, null where it had or has no number; `name`: of the method today, null where there is none. */
+export interface ThenAndNow { method: string; name: string | null; was: Row | null; now: Row | null; isMoved: boolean }
 
 /** What is told of a rig. */
 export interface Told<Version extends Then = Then> {
@@ -43,7 +43,7 @@ export function thenOf<Version extends Then>(then: Version, { fixed }: { fixed: 
     version: then,
     rows: was ? [...methods].map((method) => {
       const [before, after] = [rowOf(was, method), rowOf(today, method)];
-      return { method, then: before, now: after, isMoved: String(before) !== String(after) };
+      return { method, name: now.rows.find((row) => row.method === method)?.name ?? null, was: before, now: after, isMoved: String(before) !== String(after) };
     }) : null,
     inputs: now.rows.flatMap(({ method, name, links }) => {
       const factors = [...new Set(links.flatMap((link) => link.factors.map(({ factor }) => factor)))].filter((factor) => then.factors.includes(factor));

@@ -28,21 +28,21 @@ function NotKnown({ asked: { d, m }, index: { versions } }: Pick<Props, 'asked' 
   );
 }
 
-const numbers = (row: ThenAndNow['then'], groups: ThenVersion['groups']) => (row ? <><span data-id>1 in 20 below {row[2]}, half below {row[3]} kN</span><br /><small>{groups[row[1]] ?? row[1]}</small></> : 'no number');
+/** Numbers of a row, and its place on the page where that is to be said. */
+const numbers = (row: ThenAndNow['was'], groups: ThenVersion['groups'] | null) => (row ? <><span data-id>1 in 20 below {row[2]}, half below {row[3]} kN</span>{groups && <><br /><small>{groups[row[1]] ?? row[1]}</small></>}</> : 'no number');
 
 /** The answers side by side. */
 function Rows({ rows, version: { names, groups, version } }: { rows: readonly ThenAndNow[]; version: ThenVersion }) {
   const moved = rows.filter(({ isMoved }) => isMoved);
+  const nameOf = ({ method, name }: ThenAndNow): string => names[method] ?? name ?? method;
   return (
     <>
-      <p>{moved.length === 0 ? 'Nothing that it showed for this rig has moved.' : <>Moved for this rig: {moved.map(({ method }) => names[method] ?? method).join('; ')}.</>}</p>
-      <div class="scroll" tabIndex={0} role="group" aria-label="Then and today">
-        <table>
-          <caption>The attachment, without the device</caption>
-          <thead><tr><th scope="col">Method</th><th scope="col">Then, <span data-id>{version}</span></th><th scope="col">Today</th></tr></thead>
-          <tbody>{rows.map(({ method, then, now, isMoved }) => <tr key={method}><th scope="row">{names[method] ?? method}</th><td>{numbers(then, groups)}</td><td>{isMoved ? numbers(now, groups) : 'the same'}</td></tr>)}</tbody>
-        </table>
-      </div>
+      <p>{moved.length === 0 ? 'Nothing that it showed for this rig has moved.' : <>Moved for this rig: {moved.map(nameOf).join('; ')}.</>}</p>
+      <table>
+        <caption>The attachment, without the device</caption>
+        <thead><tr><th scope="col">Method</th><th scope="col">Then, <span data-id>{version}</span></th><th scope="col">Today</th></tr></thead>
+        <tbody>{rows.map((row) => <tr key={row.method}><th scope="row">{nameOf(row)}</th><td>{numbers(row.was, groups)}</td><td>{row.isMoved ? numbers(row.now, row.was?.[1] === row.now?.[1] ? null : groups) : 'the same'}</td></tr>)}</tbody>
+      </table>
     </>
   );
 }

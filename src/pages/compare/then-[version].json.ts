@@ -2,6 +2,6 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { siteThen } from '../../build/then.ts';
 
-export const getStaticPaths: GetStaticPaths = () => [...siteThen()].map(([version, then]) => ({ params: { version }, props: { then } }));
+export const getStaticPaths: GetStaticPaths = () => [...siteThen()].map(([version, told]) => ({ params: { version }, props: { told } }));
 
-export const GET: APIRoute = ({ props }) => new Response(JSON.stringify(props['then']), { headers: { 'content-type': 'application/json' } });
+export const GET: APIRoute = ({ props }) => new Response(JSON.stringify(props['told']), { headers: { 'content-type': 'application/json' } });

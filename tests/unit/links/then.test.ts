@@ -15,10 +15,10 @@ const today = (rig: Partial<Rig> = {}, ...rows: Parameters<typeof row>[0][]) => 
 
 test('a rig with a page of its own gets the answer shown then beside today\'s, and what has moved', () => {
   // The fixture's row is 10, 13 and 17 kN, ranked: as it was. A row of then that has no number today has moved, and so has a new one.
-  expect(thenOf(VERSION, index, today({}, {}, { method: 'new', attachment: { low: 1, middle: 2, high: 3 } })).rows).toEqual([
-    { method: 'basket-overhand', then: VERSION.answers['12/sleeved-wire/hmpe-10'][0], now: ['basket-overhand', 'ranked', '10.0', '13.0', '17.0'], isMoved: false },
-    { method: 'gone', then: VERSION.answers['12/sleeved-wire/hmpe-10'][1], now: null, isMoved: true },
-    { method: 'new', then: null, now: ['new', 'ranked', '1.0', '2.0', '3.0'], isMoved: true },
+  expect(thenOf(VERSION, index, today({}, {}, { method: 'new', name: 'New', attachment: { low: 1, middle: 2, high: 3 } })).rows).toEqual([
+    { method: 'basket-overhand', name: 'Basket, overhand at the clip end', was: VERSION.answers['12/sleeved-wire/hmpe-10'][0], now: ['basket-overhand', 'ranked', '10.0', '13.0', '17.0'], isMoved: false },
+    { method: 'gone', name: null, was: VERSION.answers['12/sleeved-wire/hmpe-10'][1], now: null, isMoved: true },
+    { method: 'new', name: 'New', was: null, now: ['new', 'ranked', '1.0', '2.0', '3.0'], isMoved: true },
   ]);
   // Ends, middle and place on the page each count by themselves, to the digit shown.
   const moved = (change: object) => thenOf(VERSION, index, today({}, change)).rows?.[0]?.isMoved;
