@@ -69,5 +69,6 @@ export const allLinks: Door[] = [
   { name: 'Data', path: '/data/' },
   { name: 'Changes', path: '/changes/' },
   { name: 'Cite', path: '/cite/' },
+  { name: 'Embed', path: '/embed/' },
   { name: 'About', path: '/about/' },
 ];

@@ -13,7 +13,7 @@ import type { Comparison, Evidence } from '../strength/types.ts';
 import type { ForceUnit } from '../links/rig-keys.ts';
 
 /** What the results tell when they have shown a comparison. */
-export interface ShownComparison { state: { comparison: Comparison; unit: ForceUnit }; props: { setup: Setup; evidence: Evidence } }
+export interface ShownComparison { state: { comparison: Comparison; unit: ForceUnit; older: { d: string | null; m: number | null } | null }; props: { setup: Setup; evidence: Evidence } }
 
 /** Bearings this near count as one, mm. */
 const SAME_BEARING_MM = 0.5;

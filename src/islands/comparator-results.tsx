@@ -11,7 +11,10 @@ import type { Question } from './comparator-rig.ts';
 import { copy as copyFrom, say as put } from './take-away.ts';
 
 interface Props { setup: Setup; evidence: Evidence; question: Question }
-type State = Pick<ResultsProps, 'comparison' | 'unit' | 'sort' | 'opened' | 'notUnderstood' | 'older'>;
+type State = Pick<ResultsProps, 'comparison' | 'unit' | 'sort' | 'opened' | 'notUnderstood'> & {
+  /** Evidence and model that an opened link was made with, where they are not today's. */
+  older: { d: string | null; m: number | null } | null;
+};
 
 /** Comparisons that are made before the reader asks for any. */
 const REHEARSALS = 40;

@@ -80,5 +80,6 @@ addEventListener('comparison-shown', openNamed, { once: true });
 addEventListener('comparison-shown', (event) => {
   const { detail } = event as CustomEvent<ShownComparison>;
   if (besideOf(location.search)) import('./beside.tsx').then(({ showBeside }) => showBeside(detail)).catch(fail);
+  if (detail.state.older) import('./then.tsx').then(({ showThen }) => showThen(detail)).catch(fail);
 });
 if (rigRoot) startRig(rigRoot, setup, ask);

@@ -34,6 +34,12 @@ const PAGES = [
   ['a fall from a link', 'falls/?v=1&kg=95&onto=piece&up=3,5&slack=x&out=8&rope=half&kn=6&belay=hitch&route=zigzag&state=wet&bogus=1'],
   ['a fall onto the belay', 'falls/?v=1&kg=180 lb&onto=belay&up=10 ft&kn=8.7&belay=device'],
   ['falls worked for a class', 'falls/examples/'],
+  ['embedding', 'embed/'],
+  ['a comparison to embed', 'embed/compare/12/bare-wire/hmpe-10/'],
+  ['a load path to embed', 'embed/chain/girth-hitch/'],
+  ['a figure to embed', 'embed/figure/ibarra-2021/girth-on-wire/'],
+  ['a fall to embed', 'embed/fall/'],
+  ['a comparison from an older link', 'compare/?v=1&rating=12&eye=bare-wire&sling=hmpe-10&d=2026-11-25.1&m=1'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */

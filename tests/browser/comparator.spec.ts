@@ -492,12 +492,6 @@ test('on paper: rig, every row, conditions and origin are there; what cannot be 
   await expect(parts.copyLink).toBeHidden();
 });
 
-test('evidence and model of an older link are named, after today\'s answer', async ({ page }) => {
-  await openComparator(page, `${OTHER_RIG}&d=2020-01-01.1&m=1`);
-  await expect(page.locator('.results')).toContainText('2020-01-01.1');
-  await expect(page.locator('.results')).toContainText(/today.s answer/i);
-});
-
 test('before a reader changes anything, the example costs at most 20 kB of script, and all of it 36 kB', async ({ page }) => {
   // The budget of DESIGN; what the browser is sent counts, compressed as a host would.
   const scripts: { url: string; size: number }[] = [];

@@ -27,8 +27,6 @@ export interface ResultsProps {
   sort: SortOrder;
   opened: Opened;
   notUnderstood: readonly NotUnderstood[];
-  /** Evidence and model that an opened link was made with, where they are not today's. */
-  older: { d: string | null; m: number | null } | null;
   handlers?: Handlers;
 }
 
@@ -39,15 +37,6 @@ function LinkNotes({ notUnderstood }: Pick<ResultsProps, 'notUnderstood'>) {
       <p><b>Not understood in this link, and not used:</b></p>
       <ul>{notUnderstood.map(({ piece, why }, i) => <li key={i}><code data-input>{piece}</code> <span data-input>({why})</span></li>)}</ul>
     </div>
-  );
-}
-
-/** What was answered when the link was made; it stands after today's answer. */
-function OlderLink({ older, evidence }: Pick<ResultsProps, 'older' | 'evidence'>) {
-  return older && (
-    <p class="note">
-      Today’s answer is above: evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>. When this link was made they were <span data-id>{older.d ?? 'not said'}</span> and <span data-id>{older.m ?? 'not said'}</span>; what it said then is not known here.
-    </p>
   );
 }
 
@@ -76,7 +65,6 @@ export function Results(props: ResultsProps) {
         </select></label>
       </div>}</Kept>
       <Rows comparison={comparison} frame={frame} sort={sort} opened={props.opened} onToggle={handlers?.onToggle} />
-      <OlderLink older={props.older} evidence={evidence} />
       <p class="soft">
         Few devices ever see more than about <a href={figureAddress(setup.base, setup.upper.figure)}>{line(setup.upper.kn, unit)}<i> trade rule</i></a>; the dotted line marks it.
       </p>

@@ -1,5 +1,5 @@
 /** What a fall loads: the drawing, the ranges with their table, what drives them, the pull over time, and what stays open. */
-import { fallScene } from '../../charts/fall-scene.ts';
+import { type FallScene, fallScene } from '../../charts/fall-scene.ts';
 import { FALL_GAPS } from '../../falls/evidence.ts';
 import { timeCourse } from '../../falls/time-course.ts';
 import type { ToldFall, ToldLoads } from '../../falls/told-fall.ts';
@@ -21,19 +21,43 @@ interface Props {
   query: string;
 }
 
+/** The fall to scale, with everything at its middle. */
+export function sceneOf(told: ToldFall, { middle: { arrested: { stretchM, slipM }, route } }: ToldLoads): FallScene {
+  return fallScene({ segmentsM: route.segmentsM, turnsDeg: route.turns.slice(1).map(({ turnDeg }) => turnDeg), aboveM: told.aboveM, slackM: told.slackM, stretchM, slipM });
+}
+
+/** Its drawing. */
+export function DrawnFall({ told, loads: { fallM, middle: { arrested: { stretchM, slipM } } }, scene }: Pick<Props, 'told' | 'loads'> & { scene: FallScene }) {
+  return (
+    <FallDrawing
+      scene={scene} aboveM={told.aboveM} ropeOutM={told.ropeOutM} spansM={{ fall: fallM, stretch: stretchM, slip: slipM }} isOntoBelay={told.onto === 'belay'}
+      title={`The fall to scale: ${metres(fallM)} until the rope is tight, then ${metres(stretchM)} of stretch${slipM > 0 ? ` and ${metres(slipM)} of rope that runs` : ''}, on ${metres(told.ropeOutM)} of rope.`}
+    />
+  );
+}
+
+/** The loads that are drawn and listed, what stops the fall first. */
+export function shownLoads({ topPieceKn, climberKn, belayerKn }: ToldLoads): Load[] {
+  // Without a piece the rope pulls as hard at the belay as at the climber.
+  return topPieceKn
+    ? [{ name: 'Top piece', kn: topPieceKn }, { name: 'Climber', kn: climberKn }, { name: 'Belayer', kn: belayerKn }]
+    : [{ name: 'Climber and belay', kn: climberKn }];
+}
+
+/** Their ranges as a chart. */
+export function LoadRanges({ loads }: { loads: readonly Load[] }) {
+  return <RangeChart loads={loads} title={`Peak loads: ${loads.map(({ name, kn: spread }) => `${name.toLowerCase()} ${rangeWords(spread)}`).join('; ')}.`} />;
+}
+
 /** All of one answer. */
 export function FallResults({ told, loads, gravity, base, rig, query }: Props) {
-  const { middle: { arrested, route, ...rest }, drivers, gaps } = loads;
-  const { stretchM, slipM } = arrested;
+  const { middle: { arrested: _, route, ...rest }, drivers, gaps } = loads;
   const isOntoBelay = told.onto === 'belay';
-  const scene = fallScene({ segmentsM: route.segmentsM, turnsDeg: route.turns.slice(1).map(({ turnDeg }) => turnDeg), aboveM: told.aboveM, slackM: told.slackM, stretchM, slipM });
+  const scene = sceneOf(told, loads);
   const below = belowBelay(scene.belowBelayM, told.onto);
   const course = timeCourse({ ...rest, route }, gravity);
   const stop = stopOf(loads);
-  // Without a piece the rope pulls as hard at the belay as at the climber.
-  const shown: Load[] = loads.topPieceKn
-    ? [{ name: 'Top piece', kn: loads.topPieceKn }, { name: 'Climber', kn: loads.climberKn }, { name: 'Belayer', kn: loads.belayerKn }]
-    : [{ name: 'Climber and belay', kn: loads.climberKn }];
+  const shown = shownLoads(loads);
   const asked = comparatorLinks(loads, rig);
   const beside = besideQuery(loads, rig, query);
   return (
@@ -42,16 +66,13 @@ export function FallResults({ told, loads, gravity, base, rig, query }: Props) {
       <p class="told-as"><span data-input>{toldSentence(told)}</span></p>
       <div class="drawn">
         <div>
-          <FallDrawing
-            scene={scene} aboveM={told.aboveM} ropeOutM={told.ropeOutM} spansM={{ fall: loads.fallM, stretch: stretchM, slip: slipM }} isOntoBelay={isOntoBelay}
-            title={`The fall to scale: ${metres(loads.fallM)} until the rope is tight, then ${metres(stretchM)} of stretch${slipM > 0 ? ` and ${metres(slipM)} of rope that runs` : ''}, on ${metres(told.ropeOutM)} of rope.`}
-          />
+          <DrawnFall told={told} loads={loads} scene={scene} />
           <p class="small soft">Rope and heights are to scale, people and pieces are not. With everything at its middle.</p>
         </div>
         <div>
           <p>{wayDown(loads, told.ropeOutM)}</p>
           {below && <p class="note">{below}</p>}
-          <RangeChart loads={shown} title={`Peak loads: ${shown.map(({ name, kn: spread }) => `${name.toLowerCase()} ${rangeWords(spread)}`).join('; ')}.`} />
+          <LoadRanges loads={shown} />
           <table class="loads">
             <caption>Peak loads, kN</caption>
             <thead><tr><th scope="col">On</th><th scope="col" class="amount">Low</th><th scope="col" class="amount">Middle</th><th scope="col" class="amount">High</th></tr></thead>

@@ -17,7 +17,10 @@ export interface Budget {
 }
 
 /** Parts that only a link with something special in it loads: the id of the element that they fill, and what each may add. */
-const PARTS: readonly { of: string; fills: string; limit: number }[] = [{ of: 'comparator', fills: 'own-root', limit: 9_000 }];
+const PARTS: readonly { of: string; fills: string; limit: number }[] = [
+  { of: 'comparator', fills: 'own-root', limit: 9_000 },
+  { of: 'comparator', fills: 'then-root', limit: 3_000 },
+];
 
 const kB = 1000;
 const COMPARATOR: Budget = { kind: 'comparator', htmlAndCss: 18 * kB, script: 20 * kB, onDemand: 36 * kB, whole: 100 * kB, oneResponse: false, worker: 0 };
@@ -108,12 +111,13 @@ export function weigh(site: Site, page: Page): Weight {
   const sum = (paths: Iterable<string>) => [...paths].reduce((total, path) => total + gzipped(site, path), 0);
   const inlineSize = inline === '' ? 0 : gzipSync(inline).length;
   const special = PARTS.filter(({ fills }) => page.document.querySelector(`#${fills}`));
-  const isSpecial = (path: string): boolean => special.some(({ fills }) => site.read(path).toString('utf8').includes(fills));
+  const isPart = (path: string, { fills }: (typeof PARTS)[number]): boolean => site.read(path).toString('utf8').includes(fills);
+  const isSpecial = (path: string): boolean => special.some((part) => isPart(path, part));
   const first = reach(site, entries, false);
   const all = reach(site, entries, true, isSpecial);
-  const parts = special.map(({ fills }) => {
-    const more = [...reach(site, entries, true)].filter((path) => !all.has(path));
-    return { fills, size: sum(more) };
+  const parts = special.map((part) => {
+    const more = [...reach(site, entries, true, (path) => isSpecial(path) && !isPart(path, part))].filter((path) => !all.has(path));
+    return { fills: part.fills, size: sum(more) };
   });
   const workers = [...all].flatMap((path) => [...site.read(path).toString('utf8').matchAll(/["'`]([^"'`]*-worker-[\w-]+\.js)["'`]/g)].map(([, address = '']) => new URL(address, `https://site.invalid${path}`).pathname));
   const pictures = new Set([...addresses('img[src]', 'src'), ...addresses('source[src]', 'src'), ...addresses('image[href]', 'href')]);
