@@ -1,4 +1,4 @@
-/** A share without its denominator: what it says, and what is made of it by mistake. Exercise of "Reading a strength figure". */
+/** A share without its denominator: what it says, and what is made of it by mistake. Exercise of "What a strength figure says". */
 import { column, type Exercise, given, place } from './exercise.ts';
 
 /** @param sharePercent share of the rated minimum; the forces in kN */

@@ -34,6 +34,11 @@ const PAGES = [
   ['a fall from a link', 'falls/?v=1&kg=95&onto=piece&up=3,5&slack=x&out=8&rope=half&kn=6&belay=hitch&route=zigzag&state=wet&bogus=1'],
   ['a fall onto the belay', 'falls/?v=1&kg=180 lb&onto=belay&up=10 ft&kn=8.7&belay=device'],
   ['falls worked for a class', 'falls/examples/'],
+  ['lessons', 'teach/'],
+  ['a lesson', 'teach/knots-and-bends/'],
+  ['a handout', 'teach/weak-links/handout/'],
+  ['variants of an exercise', 'teach/how-many-tests/variants/'],
+  ['answers of an exercise', 'teach/falls/answers/'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */
