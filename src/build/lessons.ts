@@ -10,8 +10,8 @@ export type TaughtLesson = Lesson & { exercise: Exercise };
 
 /** Each level in words: its name, and what it asks of a class. */
 export const LEVEL_WORDS: Readonly<Record<Lesson['level'], readonly [name: string, asks: string]>> = {
-  start: ['Start', 'No figures are needed before.'],
-  further: ['Further', 'Percentages and a calculator.'],
+  start: ['Start', 'Percentages at most.'],
+  further: ['Further', 'Several steps, and a calculator.'],
   deep: ['Deep', 'Statistics or equations, and a table or a spreadsheet.'],
 };
 

@@ -19,7 +19,7 @@ export const lesson = z.strictObject({
   title: sentence,
   /** What the lesson is about, in one sentence. */
   says: sentence,
-  /** start: no figures needed before; further: percentages and a calculator; deep: statistics or equations. */
+  /** start: percentages at most; further: several steps with a calculator; deep: statistics or equations. */
   level: z.enum(LESSON_LEVELS),
   /** From 15 to 50; the steps add up to it. */
   minutes: z.int(),
