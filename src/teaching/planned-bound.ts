@@ -8,7 +8,7 @@ const PAIR = { coverage: 0.95, confidence: 0.95 } as const;
 
 export const plannedBound: Exercise = {
   lesson: 'how-many-tests',
-  task: 'The club plans {pulls} pulls of one rig. It guesses a mean of {mean} and a scatter of {cv} of the mean. It wants a bound that nineteen of twenty pieces break above, with nineteen in twenty such bounds right. For so many pulls the tolerance factor is {factor}, and a standard deviation comes out at {short} of the true one on average.',
+  task: 'The club plans {pulls} pulls of one rig. It guesses a mean of {mean} and a scatter of {cv} of the mean. It wants a bound that nineteen of twenty pieces break above, with nineteen in twenty such bounds right. For so many pulls from a normal distribution, statistics give a tolerance factor of {factor}. A standard deviation then comes out at {short} of the true one on average.',
   asks: [
     'Which bound may the club expect?',
     'Which one would it have, if mean and scatter were known, with a factor of {knownFactor}?',
