@@ -103,6 +103,22 @@ export function pullsOfTable(table: Table, columns: PullColumns): TablePulls {
   return { pulls, notes, unit: isForceUnit(force.unit) ? force.unit : null, leftOut };
 }
 
+/** Forces written side by side in one line, with no heading: one pull a cell. Null where the table is something else. */
+export function pullsOfRow({ columns, hasHead, lines }: Table): TablePulls | null {
+  if (hasHead || lines.length !== 1 || columns.length < 2) return null;
+  const cells = columns.filter(mayBeForce);
+  const units = new Set(cells.map(({ unit }) => unit));
+  if (cells.length < columns.length || units.size > 1) return null;
+  const [unit] = units;
+  const forces = cells.map(({ values, atLeast }) => ({ force: values[0] ?? 0, atLeast: atLeast[0] as boolean, mode: '', link: '' }));
+  const pulls = forces.filter(({ force }) => force > 0);
+  const line = lines[0] as number;
+  return {
+    pulls, notes: pulls.map(() => ''), unit: unit !== undefined && isForceUnit(unit) ? unit : null,
+    leftOut: pulls.length < forces.length ? [{ line, why: cells.some(({ values }) => values[0] === null) ? 'no-force' : 'not-positive' }] : [],
+  };
+}
+
 /** Pulls in another unit, exactly converted. */
 export const inUnit = (pulls: readonly Pull[], from: ForceUnit, to: ForceUnit): Pull[] =>
   from === to ? [...pulls] : pulls.map((pull) => ({ ...pull, force: (pull.force * IN_COMMON[from]) / IN_COMMON[to] }));

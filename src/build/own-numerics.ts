@@ -15,9 +15,9 @@ const COPIES = [
   },
   {
     mark: '?falls',
-    /** The motion in time, the charts of falls, and copies themselves. */
-    asks: /\/src\/(?:falls\/time-course|components\/falls\/charts)\.tsx?$|\?falls$/,
-    copied: /\/src\/(?:numerics\/[^?]*|charts\/plain-ticks)\.tsx?$/,
+    /** The motion in time, charts and words of falls, and copies themselves. */
+    asks: /\/src\/(?:falls\/time-course|components\/falls\/(?:charts|words))\.tsx?$|\?falls$/,
+    copied: /\/src\/(?:numerics\/[^?]*|charts\/plain-ticks|links\/fall-beside-link)\.tsx?$/,
   },
 ] as const;
 const MARKS = /\?(?:breaks|falls)$/;

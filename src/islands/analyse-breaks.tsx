@@ -10,7 +10,7 @@ import { LIMIT_FLAGS, readWords } from '../components/breaks-analysis/words.ts';
 import type { Pull } from '../break-tests/pulls.ts';
 import type { DecimalMark } from '../break-tests/read-number.ts';
 import type { StopReason, Table, TableOptions, TableStop } from '../break-tests/read-table.ts';
-import { FORCE_UNITS, type ForceUnit, inUnit, likelyColumns, mayBeForce, type PullColumns, pullsOfTable, readPullTable, type TablePulls } from '../break-tests/table-pulls.ts';
+import { FORCE_UNITS, type ForceUnit, inUnit, likelyColumns, mayBeForce, type PullColumns, pullsOfRow, pullsOfTable, readPullTable, type TablePulls } from '../break-tests/table-pulls.ts';
 import type { Pair } from '../break-tests/tolerance-bound.ts';
 import { STANDARD_PAIRS } from '../break-tests/tolerance-bound.ts';
 import { pullsAsTyped, writePulls } from '../break-tests/write-pulls.ts';
@@ -83,8 +83,9 @@ function readBox(name: 'text' | 'text2'): BoxRead {
   }
   if ('stop' in read) return { is: 'stopped', stop: read.stop };
   const columns = chosen(read.table, likelyColumns(read.table));
-  if (columns.force === null) return { is: 'open', table: read.table };
-  const got = pullsOfTable(read.table, columns);
+  const row = pullsOfRow(read.table);
+  if (!row && columns.force === null) return { is: 'open', table: read.table };
+  const got = row ?? pullsOfTable(read.table, columns);
   return { is: 'read', table: read.table, columns, got, unit: got.unit ?? (textOf('unit') as ForceUnit) };
 }
 

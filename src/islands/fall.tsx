@@ -41,7 +41,7 @@ function answer(words: FallWords): void {
   showFaults(read.ok ? [] : read.faults);
   find('#ask-route').hidden = words.onto === 'belay';
   shown = read.ok ? { told: read.told, loads: toldLoads(read.told, constants) } : null;
-  render(shown ? <FallResults {...shown} gravity={constants.gravity} base={base} rig={rig} /> : <p>No load is worked out before the marked fields can be read.</p>, find('#fall-root'));
+  render(shown ? <FallResults {...shown} gravity={constants.gravity} base={base} rig={rig} query={serialiseFall(words, VOCABULARY)} /> : <p>No load is worked out before the marked fields can be read.</p>, find('#fall-root'));
   find('.told').classList.toggle('answered', shown !== null);
 }
 
@@ -81,9 +81,9 @@ addEventListener('popstate', readAddress);
 find('#fall-root').replaceChildren();
 
 // Who comes from the comparator finds the way back to the same rig; from then on it stands in the address.
-if (location.search === '' && document.referrer) {
+if (document.referrer && !/[?&]rig=/.test(location.search)) {
   const { origin, pathname, search } = new URL(document.referrer);
   const came = origin === location.origin ? rigOfAddress(pathname, search) : null;
-  if (came) history.replaceState(null, '', `?v=1&rig=${encodeURIComponent(came)}`);
+  if (came) history.replaceState(null, '', `${location.search || '?v=1'}&rig=${encodeURIComponent(came)}${location.hash}`);
 }
 readAddress();

@@ -7,6 +7,7 @@
  * `name` and `other` what the two are called; `own` a share and how sure, as `99~90`.
  */
 import { type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
+import { readEach } from './read-each.ts';
 
 /** The newest meaning of keys. */
 export const ANALYSIS_MEANING = 1;
@@ -80,12 +81,7 @@ export function parseAnalysisLink(query: string, units: readonly string[]): Anal
     } else return `no question is called ${JSON.stringify(key)}`;
     return null;
   };
-  for (const key of new Set(pieces.map((one) => one.key))) {
-    const same = pieces.filter((one) => one.key === key);
-    const first = same[0] as (typeof same)[number];
-    const why = same.every(({ value }) => value === first.value) ? read(key, first.value) : 'the same question twice with different answers; none is used';
-    if (why !== null) notUnderstood.push(...same.map(({ piece }) => ({ piece, why })));
-  }
+  notUnderstood.push(...readEach(pieces, read));
   // Words of pulls that are not there belong to none: a list of another length would name the wrong break.
   for (const [key, list] of Object.entries(lists) as ['mode' | 'link', string[]][]) {
     if (list.length === words.pulls.length) words.pulls = words.pulls.map((pull, i) => ({ ...pull, [key]: list[i] as string }));

@@ -9,6 +9,7 @@
  */
 import type { FallWords } from '../falls/read-fall.ts';
 import { EVIDENCE_VERSION, type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
+import { readEach } from './read-each.ts';
 
 /** The newest meaning of keys. */
 export const FALL_MEANING = 1;
@@ -61,12 +62,7 @@ export function parseFallLink(query: string, { fields, choices }: FallVocabulary
     words[field] = value;
     return null;
   };
-  for (const key of new Set(pieces.map((one) => one.key))) {
-    const same = pieces.filter((one) => one.key === key);
-    const first = same[0] as (typeof same)[number];
-    const why = same.every(({ value }) => value === first.value) ? read(key, first.value) : 'the same question twice with different answers; none is used';
-    if (why !== null) notUnderstood.push(...same.map(({ piece }) => ({ piece, why })));
-  }
+  notUnderstood.push(...readEach(pieces, read));
   return { words: isSaid ? (words as FallWords) : null, rig, d, notUnderstood };
 }
 
@@ -86,21 +82,25 @@ export function serialiseFall(words: FallWords, { fields, choices }: FallVocabul
   return pieces.filter(([, value]) => value !== '').map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join('&');
 }
 
+/** Pieces of a rig's query that stay, without those of some keys; what it was worked out with, and an earlier fall, no longer count. */
+const keptOf = (rig: string | null, also?: string): string[] =>
+  (rig ?? 'v=1').split('&').filter((piece) => !['d', 'm', 'f', also].includes(piece.split('=')[0]));
+
 /**
  * Query of the comparison with this load as what the rig must survive.
- * @param rig query of the comparison that the reader came from, or null; what it was worked out with no longer counts
+ * @param rig query of the comparison that the reader came from, or null
  * @param loadKn kN
  */
-export function rigWithLoad(rig: string | null, loadKn: number): string {
-  const kept = (rig ?? 'v=1').split('&').filter((piece) => !/^(?:demand|d|m)=/.test(piece));
-  return [...kept, `demand=${Number(loadKn.toFixed(1))}`].join('&');
-}
+export const rigWithLoad = (rig: string | null, loadKn: number): string => [...keptOf(rig, 'demand'), `demand=${Number(loadKn.toFixed(1))}`].join('&');
 
-/** What an address of the comparator asks, as a query; null where it asks nothing, or is another page. */
+/** Query of the comparison with a fall beside it. @param beside value of `f` */
+export const rigWithFall = (rig: string | null, beside: string): string => [...keptOf(rig), `f=${encodeURIComponent(beside)}`].join('&');
+
+/** What an address of the comparator asks, as a query and without a fall beside it; null where it asks nothing, or is another page. */
 export function rigOfAddress(pathname: string, search: string): string | null {
   const path = /\/compare\/(?:([\w-]+)\/([\w-]+)\/([\w-]+)\/)?$/.exec(pathname);
   if (!path) return null;
-  const query = search.slice(1);
+  const query = search.slice(1).split('&').filter((piece) => !piece.startsWith('f=')).join('&');
   if (query) return RIG.test(query) ? query : null;
   return path[1] ? `v=1&rating=${path[1]}&eye=${path[2]}&sling=${path[3]}` : null;
 }

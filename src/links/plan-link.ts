@@ -9,6 +9,7 @@
  * how many of a hundred rigs the part breaks first, by guess; `width` of its interval, in points of a hundred.
  */
 import { type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
+import { readEach } from './read-each.ts';
 
 /** The newest meaning of keys. */
 export const PLAN_MEANING = 1;
@@ -64,12 +65,7 @@ export function parsePlanLink(query: string): PlanLink {
     words = { ...words, numbers: { ...words.numbers, [number]: value } };
     return null;
   };
-  for (const key of new Set(pieces.map((one) => one.key))) {
-    const same = pieces.filter((one) => one.key === key);
-    const first = same[0] as (typeof same)[number];
-    const why = same.every(({ value }) => value === first.value) ? read(key, first.value) : 'the same question twice with different answers; none is used';
-    if (why !== null) notUnderstood.push(...same.map(({ piece }) => ({ piece, why })));
-  }
+  notUnderstood.push(...readEach(pieces, read));
   return { words, notUnderstood };
 }
 

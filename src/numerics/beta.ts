@@ -24,8 +24,6 @@ export function betaSurvival(x: number, a: number, b: number): number {
  * @throws RangeError unless 0 < p < 1 and both shapes are positive.
  */
 export function betaQuantile(p: number, a: number, b: number): number {
-  if (!(a > 0 && a < Infinity)) throw new RangeError(`a must be positive and finite (got ${a}).`);
-  if (!(b > 0 && b < Infinity)) throw new RangeError(`b must be positive and finite (got ${b}).`);
   // In the log odds both ends stretch to infinity, and 1 - x is known as well as x.
   const odds = invertTails(
     (v) => incompleteBeta(1 / (1 + Math.exp(-v)), a, b, 1 / (1 + Math.exp(v))),

@@ -26,12 +26,8 @@ export function sampleVariance(values: readonly number[]): number {
   assertCount(values, 2);
   const mean = meanOfValues(values);
   let squares = 0;
-  let rest = 0;
-  for (const value of values) {
-    squares += (value - mean) ** 2;
-    rest += value - mean;
-  }
-  return (squares - (rest * rest) / values.length) / (values.length - 1);
+  for (const value of values) squares += (value - mean) ** 2;
+  return squares / (values.length - 1);
 }
 
 /** Sample standard deviation (denominator n - 1). */

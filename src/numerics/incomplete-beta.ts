@@ -9,9 +9,8 @@ export function logBeta(a: number, b: number): number {
 function fraction(a: number, b: number, x: number): number {
   const tiny = 1e-300;
   let c = 1;
-  let d = 1 - ((a + b) * x) / (a + 1);
-  if (Math.abs(d) < tiny) d = tiny;
-  d = 1 / d;
+  // On the side where it is asked for, x < (a + 1) / (a + b + 2), this denominator is above 0.
+  let d = 1 / (1 - ((a + b) * x) / (a + 1));
   let value = d;
   for (let m = 1; m < 10000; m++) {
     let step = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));

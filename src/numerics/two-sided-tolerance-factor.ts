@@ -21,7 +21,6 @@ function assertArguments(n: number, coverage: number, confidence: number): void 
 /** The r for which a standard normal lies within r of `centre` with chance `coverage`. */
 function halfWidth(centre: number, coverage: number): number {
   const z = normalQuantile(0.5 * (1 + coverage));
-  if (centre === 0) return z;
   const miss = (r: number): number => normalCdf(r - centre) - normalCdf(-r - centre) - coverage;
   return findRoot(miss, 0, Math.abs(centre) + z, 1e-15);
 }

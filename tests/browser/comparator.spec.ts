@@ -364,7 +364,7 @@ test('the keyboard opens More and saves from it; Print prints; a link leads to h
   const waiting = page.waitForEvent('download');
   await page.keyboard.press('Enter');
   expect((await waiting).suggestedFilename()).toBe('comparison.json');
-  await said(page, /saved as comparison\.json/i);
+  await said(page, /saved comparison\.json/i);
   await page.evaluate(() => Object.assign(globalThis, { print: () => document.documentElement.setAttribute('data-printed', '') }));
   await page.getByRole('button', { name: 'Print' }).click();
   await expect(page.locator('html')).toHaveAttribute('data-printed', '');

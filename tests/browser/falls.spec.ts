@@ -71,6 +71,37 @@ test('from the comparator to a fall and back: the rig stays, and the load stands
   await page.goBack();
   await expect(page.locator('[name="up"]')).toHaveValue('1');
   await expect(headline(page)).toContainText(load);
+  // A fall beside the comparison leads back to itself; the rig comes along, and no earlier fall in it.
+  await page.getByRole('link', { name: 'with all of its range beside the rating' }).click();
+  await page.locator('#fall-root').getByRole('link', { name: 'as this fall gives them' }).click();
+  await expect(page).toHaveURL(/\/falls\/\?.*out=20&.*rig=v%3D1%26rating%3D9/);
+  expect(page.url()).not.toContain('%26f%3D');
+  await expect(headline(page)).toContainText(load);
+});
+
+test('the whole range of a fall stands beside the rating, with dots for load and strength, and what is not in it', async ({ page }) => {
+  await page.goto('falls/');
+  const query = new URL(page.url()).search;
+  await page.getByRole('link', { name: 'with all of its range beside the rating' }).click();
+  await expect(page).toHaveURL(/compare\/\?v=1&f=/);
+  const part = page.locator('#fall-root');
+  await expect(part).toContainText('Nine in ten loads on the top piece lie between');
+  await expect(part).toContainText('Not in these numbers:');
+  await expect(part).toContainText('The load on the top piece is not the load on the sling alone.');
+  // One drawing of the loads, and one for each method that has a number.
+  expect(await part.locator('svg.lane').count()).toBe(1 + await part.locator('li').count());
+  expect(await part.locator('li').count()).toBeGreaterThan(0);
+  await part.getByRole('link', { name: 'as this fall gives them' }).click();
+  await expect(page).toHaveURL(/\/falls\/\?/);
+  expect(query).toBe('');
+  await expect(page.locator('#not-used')).toBeHidden();
+  // A load that hardly any strength is below, and one that every strength is above: nearly never, and nearly always.
+  await page.goto('compare/?v=1&rating=12&eye=bare-wire&bearing=4&sling=hmpe-10&f=0.1~0.2');
+  await expect(part.locator('li').first()).toContainText('fewer than 1');
+  await page.goto('compare/?v=1&rating=12&eye=bare-wire&bearing=4&sling=hmpe-10&f=90~99');
+  await expect(part.locator('li').first()).toContainText('more than 19');
+  await page.goto('compare/?v=1&rating=12&f=9~8');
+  await expect(part).toContainText('f=9~8 (the upper load must lie above the lower one)');
 });
 
 test('an impossible fall is said at its field; what was typed stays, also after a reload', async ({ page }) => {

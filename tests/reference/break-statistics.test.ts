@@ -23,7 +23,8 @@ describe('every published check of tolerance, descriptive statistics, intervals,
   }
 });
 
-describe('a changed number is caught', () => {
+// It asks the checker, not the engines: left out where those are changed to see what notices.
+describe.skipIf('MUTATED_ROOM' in process.env)('a changed number is caught', () => {
   /** Every number of an entry's expectations, as the path to it. */
   function numbers(value: unknown, path: (string | number)[] = []): (string | number)[][] {
     if (typeof value === 'number') return [path];

@@ -4,7 +4,7 @@ import { join, relative, sep } from 'node:path';
 import { ROOT } from './step.ts';
 
 /** Folders that a tool writes; `.gitignore` names them too. */
-const GENERATED = new Set(['node_modules', 'dist', '.astro', 'test-results', '.git', '.out']);
+const GENERATED = new Set(['node_modules', 'dist', '.astro', 'test-results', '.mutation', '.git', '.out']);
 
 /** Paths of all files under a folder of the project, relative to its root, with forward slashes. */
 export function filesUnder(folder: string): string[] {

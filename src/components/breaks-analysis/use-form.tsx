@@ -41,8 +41,8 @@ function Part({ id, title, children }: { id: string; title: string; children: Co
 /** All three. No form of its own: nothing is submitted. */
 export function UseForm({ methods, slings, forms, materials, bearings, states, rigs }: UseFormProps) {
   return (
-    <fieldset class="uses needs-script" id="use" aria-labelledby="use-title">
-      <h2 id="use-title">Use them</h2>
+    <fieldset class="uses needs-script" id="use">
+      <legend><h2>Use them</h2></legend>
       <Part id="use-rig" title="What was pulled">
         <p>Needed for the comparison and for a record.</p>
         <div class="row">

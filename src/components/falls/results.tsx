@@ -6,7 +6,7 @@ import type { ToldFall, ToldLoads } from '../../falls/told-fall.ts';
 import type { NotUnderstood } from '../../links/pieces.ts';
 import { type Load, RangeChart, TimeChart } from './charts.tsx';
 import { FallDrawing } from './drawing.tsx';
-import { belowBelay, comparatorLinks, DRIVER_WORDS, GAP_WORDS, headline, kn, metres, rangeWords, stopOf, toldSentence, wayDown } from './words.ts';
+import { belowBelay, besideQuery, comparatorLinks, DRIVER_WORDS, GAP_WORDS, headline, kn, metres, rangeWords, stopOf, toldSentence, wayDown } from './words.ts';
 
 interface Props {
   told: ToldFall;
@@ -17,10 +17,12 @@ interface Props {
   base: string;
   /** Query of the comparison that the reader came from, or null. */
   rig: string | null;
+  /** Query that gives this fall again, without the rig. */
+  query: string;
 }
 
 /** All of one answer. */
-export function FallResults({ told, loads, gravity, base, rig }: Props) {
+export function FallResults({ told, loads, gravity, base, rig, query }: Props) {
   const { middle: { arrested, route, ...rest }, drivers, gaps } = loads;
   const { stretchM, slipM } = arrested;
   const isOntoBelay = told.onto === 'belay';
@@ -28,12 +30,12 @@ export function FallResults({ told, loads, gravity, base, rig }: Props) {
   const below = belowBelay(scene.belowBelayM, told.onto);
   const course = timeCourse({ ...rest, route }, gravity);
   const stop = stopOf(loads);
-  const shown: Load[] = [
-    ...(loads.topPieceKn ? [{ name: 'Top piece', kn: loads.topPieceKn }] : []),
-    { name: 'Climber', kn: loads.climberKn },
-    { name: isOntoBelay ? 'Belay' : 'Belayer', kn: loads.belayerKn },
-  ];
+  // Without a piece the rope pulls as hard at the belay as at the climber.
+  const shown: Load[] = loads.topPieceKn
+    ? [{ name: 'Top piece', kn: loads.topPieceKn }, { name: 'Climber', kn: loads.climberKn }, { name: 'Belayer', kn: loads.belayerKn }]
+    : [{ name: 'Climber and belay', kn: loads.climberKn }];
   const asked = comparatorLinks(loads, rig);
+  const beside = besideQuery(loads, rig, query);
   return (
     <div data-working="sources">
       <p class="headline" aria-live="polite">{headline(loads)}</p>
@@ -60,7 +62,8 @@ export function FallResults({ told, loads, gravity, base, rig }: Props) {
       <p class="on">
         {asked.length === 0
           ? <>The comparator takes no load as small, or as large, as this.</>
-          : asked.map(({ loadKn, query }, i) => <a key={i} class={i === 0 ? 'door' : undefined} href={`${base}compare/?${query}`}>{i === 0 ? `${rig ? 'Back to your rig' : 'Compare ways to attach a sling'}, with ${kn(loadKn)}\u00a0kN` : `with the high end, ${kn(loadKn)}\u00a0kN`}</a>)}
+          : asked.map(({ loadKn, query: link }, i) => <a key={i} class={i === 0 ? 'door' : undefined} href={`${base}compare/?${link}`}>{i === 0 ? `${rig ? 'Back to your rig' : 'Compare ways to attach a sling'}, with ${kn(loadKn)}\u00a0kN` : `with the high end, ${kn(loadKn)}\u00a0kN`}</a>)}
+        {beside && <a href={`${base}compare/?${beside}`}>with all of its range beside the rating</a>}
       </p>
       <div class="rest">
         <section>

@@ -2,7 +2,8 @@
 import type { FallGap, RopeKind, RouteWords, Spread } from '../../falls/evidence.ts';
 import type { FallChoice } from '../../falls/read-fall.ts';
 import type { Belay, Condition, Driver, DriverName, Onto, ToldFall, ToldLoads } from '../../falls/told-fall.ts';
-import { rigWithLoad } from '../../links/fall-link.ts';
+import { serialiseFallBeside } from '../../links/fall-beside-link.ts';
+import { rigWithFall, rigWithLoad } from '../../links/fall-link.ts';
 
 /** A force, with one decimal and without its unit. */
 export const kn = (force: number): string => force.toFixed(1);
@@ -10,6 +11,8 @@ export const kn = (force: number): string => force.toFixed(1);
 export const metres = (length: number): string => `${Number(length.toFixed(length < 10 ? 2 : 1))}\u00a0m`;
 /** A range of forces; one force where it has no width. */
 export const rangeWords = ({ low, high }: Pick<Spread, 'low' | 'high'>): string => (kn(low) === kn(high) ? `${kn(low)}\u00a0kN` : `${kn(low)} to ${kn(high)}\u00a0kN`);
+/** A range with its middle. */
+const spreadWords = (load: Spread): string => `${rangeWords(load)}, middle ${kn(load.middle)}\u00a0kN`;
 
 export const ONTO_WORDS: Readonly<Record<Onto, string>> = { piece: 'a piece that the rope is clipped to', belay: 'the belay itself, with nothing clipped' };
 export const ROPE_WORDS: Readonly<Record<RopeKind, string>> = { single: 'single rope', half: 'half rope, one strand', twin: 'twin ropes, both strands' };
@@ -88,6 +91,20 @@ export function comparatorLinks(loads: ToldLoads, rig: string | null): { loadKn:
   return asked.filter((one) => one >= ASKED.low && one <= ASKED.high).map((loadKn) => ({ loadKn, query: rigWithLoad(rig, loadKn) }));
 }
 
+/** Loads in a link are written to ten newtons: a narrower range has no two ends there. */
+const NARROWEST_KN = 0.02;
+
+/**
+ * Query of the comparison with the whole range of the top piece beside the rating. Null where there is no range, or no
+ * top piece: what stands there is a load on one.
+ * @param rig query of the comparison that the reader came from, or null
+ * @param fall query that gives this fall again
+ */
+export function besideQuery({ topPieceKn }: Pick<ToldLoads, 'topPieceKn'>, rig: string | null, fall: string): string | null {
+  if (!topPieceKn || topPieceKn.high - topPieceKn.low < NARROWEST_KN) return null;
+  return rigWithFall(rig, serialiseFallBeside({ lowKn: topPieceKn.low, highKn: topPieceKn.high, query: fall }));
+}
+
 /** What is not in it, in a line each: for the page's list and what is copied. */
 export const NOT_IN_IT = [
   'It is the load on the piece, not on the sling alone.',
@@ -101,9 +118,9 @@ export function fallText(told: ToldFall, loads: ToldLoads, address: string): str
     `A fall: ${toldSentence(told)}`,
     wayDown(loads, told.ropeOutM),
     headline(loads),
-    ...(topPieceKn ? [`Top piece: ${rangeWords(topPieceKn)}, middle ${kn(topPieceKn.middle)}\u00a0kN`] : []),
-    `Climber: ${rangeWords(climberKn)}, middle ${kn(climberKn.middle)}\u00a0kN`,
-    `Belayer: ${rangeWords(belayerKn)}, middle ${kn(belayerKn.middle)}\u00a0kN`,
+    ...(topPieceKn
+      ? [`Top piece: ${spreadWords(topPieceKn)}`, `Climber: ${spreadWords(climberKn)}`, `Belayer: ${spreadWords(belayerKn)}`]
+      : [`Climber and belay: ${spreadWords(climberKn)}`]),
     ...(drivers.length > 0 ? ['What drives it:', ...drivers.map(driverLine)] : []),
     ...NOT_IN_IT,
     address,

@@ -3,7 +3,7 @@ import { orderBound, orderConfidence, pullsForOrderBound } from '../../../src/br
 import { lowerToleranceBound, STANDARD_PAIRS, toleranceInterval } from '../../../src/break-tests/tolerance-bound.ts';
 import { natrellaFactor } from '../../../src/numerics/natrella-factor.ts';
 import { twoSidedToleranceFactor } from '../../../src/numerics/two-sided-tolerance-factor.ts';
-import { near, normals, seeded } from './near.ts';
+import { near, normals, seeded, simulated } from './near.ts';
 
 const five = Object.freeze([21.3, 20.1, 22.4, 19.8, 21.9]);
 
@@ -28,7 +28,7 @@ describe('tolerance bounds', () => {
     near(bound, Math.exp(lowerToleranceBound(wide.map((x) => Math.log(x)), pair).bound), 1e-12);
   });
 
-  it('95/95 of four pulls lies below the 1-in-20 point in 95 of 100 series (4,000 simulated, fixed seed)', () => {
+  simulated('95/95 of four pulls lies below the 1-in-20 point in 95 of 100 series (4,000 simulated, fixed seed)', () => {
     const draw = normals(seeded(7));
     let below = 0;
     for (let i = 0; i < 4000; i++) {

@@ -4,7 +4,7 @@ import { dixon, dixonCritical } from '../../../src/break-tests/dixon.ts';
 import { grubbs, grubbsCritical } from '../../../src/break-tests/grubbs.ts';
 import { shapiroWilk } from '../../../src/break-tests/shapiro-wilk.ts';
 import { lognormalQuantile } from '../../../src/numerics/lognormal.ts';
-import { near, normals, seeded } from './near.ts';
+import { near, normals, seeded, simulated } from './near.ts';
 
 describe('Shapiro and Wilk', () => {
   // SciPy 1.17.1 scipy.stats.shapiro (reference page: "algorithm AS R94") on lognormal plotting points with sigma 0.3.
@@ -59,7 +59,7 @@ describe('Anderson and Darling', () => {
     expect(far.significance).toBeLessThan(1e-15);
   });
 
-  it('rejects normal pulls of ten in 5 of 100 series at p below 0.05 (2,000 simulated, fixed seed)', () => {
+  simulated('rejects normal pulls of ten in 5 of 100 series at p below 0.05 (2,000 simulated, fixed seed)', () => {
     const draw = normals(seeded(23));
     let anderson = 0;
     let shapiro = 0;
@@ -91,7 +91,7 @@ describe('outliers are named and stay in', () => {
     expect(grubbs([199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57], 'highest').p).toBeLessThan(0.001);
   });
 
-  it('Grubbs alarms in 5 of 100 series, Dixon in 5 of 100 two-tailed (3,000 simulated series of 6, fixed seed)', () => {
+  simulated('Grubbs alarms in 5 of 100 series, Dixon in 5 of 100 two-tailed (3,000 simulated series of 6, fixed seed)', () => {
     const draw = normals(seeded(29));
     let g = 0;
     let q = 0;

@@ -4,7 +4,7 @@ import { fitLognormal, lognormalFitQuantile, lognormalQuantileInterval, sigmaLog
 import { fitNormal } from '../../../src/break-tests/fit-normal.ts';
 import { fitWeibull, weibullFitQuantile, weibullQuantileInterval, weibullShapeInterval } from '../../../src/break-tests/fit-weibull.ts';
 import { productLimit } from '../../../src/break-tests/product-limit.ts';
-import { near, normals, seeded } from './near.ts';
+import { near, normals, seeded, simulated } from './near.ts';
 
 // NIST/SEMATECH Handbook 8.4.1.3: ten failures, ten units running at 500 (`weibull-nist` of the published checks).
 const nist = { broken: [54, 187, 216, 240, 244, 335, 361, 373, 375, 386], atLeast: new Array<number>(10).fill(500) };
@@ -86,7 +86,7 @@ describe('maximum likelihood with censored pulls', () => {
     expect(() => weibullFitQuantile({ shape: 2, scale: 1 }, 1)).toThrow('p must lie strictly between 0 and 1 (got 1).');
   });
 
-  it('the 95 % profile interval of the 1-in-20 point contains it in about 95 of 100 series of 20 (400 simulated, fixed seed)', () => {
+  simulated('the 95 % profile interval of the 1-in-20 point contains it in about 95 of 100 series of 20 (400 simulated, fixed seed)', () => {
     const draw = normals(seeded(41));
     const truth = Math.exp(3 - 1.6448536269514722 * 0.08);
     let inside = 0;
@@ -124,7 +124,7 @@ describe('competing modes', () => {
     });
   }
 
-  it('finds the truth of simulated independent links (2,000 rigs, fixed seed)', () => {
+  simulated('finds the truth of simulated independent links (2,000 rigs, fixed seed)', () => {
     const links = linkStrengths(pulls(2000, 0, 5));
     const sling = links.find((link) => link.mode === 'sling')!.lognormal!;
     const wire = links.find((link) => link.mode === 'wire')!.lognormal!;
@@ -137,7 +137,7 @@ describe('competing modes', () => {
     expect(alone.muLog).toBeLessThan(3 - 4 * sling.seMuLog);
   });
 
-  it.each([[0], [0.9], [-0.9]])('Peterson\'s bounds contain the truth when the links share %d of their scatter', (shared) => {
+  simulated.each([[0], [0.9], [-0.9]])('Peterson\'s bounds contain the truth when the links share %d of their scatter', (shared) => {
     // A negative share is made by turning one link's scatter round.
     const draw = normals(seeded(77));
     const list: ModePull[] = Array.from({ length: 3000 }, () => {

@@ -131,6 +131,9 @@ function wrong(reading: Extract<TableReading, { table: unknown }>, columns: read
   return null;
 }
 
+/** Where the code is changed to see what notices, it runs slowly: a tenth of them is enough there. */
+const ROUNDS = 'MUTATED_ROOM' in process.env ? 1000 : 10_000;
+
 it('10,000 mangled tables give the known values or a stop that names row and column', () => {
   let read = 0;
   let stopped = 0;
@@ -138,7 +141,7 @@ it('10,000 mangled tables give the known values or a stop that names row and col
   let wholeRead = 0;
   const reasons = new Map<string, number>();
   const faults: string[] = [];
-  for (let round = 0; round < 10_000; round++) {
+  for (let round = 0; round < ROUNDS; round++) {
     const columns = cleanTable();
     const { text, damaged, hasHead } = write(columns);
     if (!damaged) whole++;
@@ -160,7 +163,7 @@ it('10,000 mangled tables give the known values or a stop that names row and col
   }
   console.log(`${read} read, ${stopped} stopped (${[...reasons].sort((a, b) => b[1] - a[1]).map(([reason, count]) => `${reason} ${count}`).join(', ')}); of ${whole} undamaged ones ${wholeRead} read`);
   expect(faults.length, faults.slice(0, 12).join('\n')).toBe(0);
-  expect(read + stopped).toBe(10_000);
-  expect(read).toBeGreaterThan(3000);
-  expect(stopped).toBeGreaterThan(1000);
+  expect(read + stopped).toBe(ROUNDS);
+  expect(read).toBeGreaterThan(0.3 * ROUNDS);
+  expect(stopped).toBeGreaterThan(0.1 * ROUNDS);
 });

@@ -1,4 +1,4 @@
-import { expect } from 'vitest';
+import { expect, it } from 'vitest';
 
 /** Fails unless `got` is within a share `relative` of `expected`. */
 export function near(got: number, expected: number, relative: number): void {
@@ -21,3 +21,9 @@ export function seeded(seed: number): () => number {
 export function normals(random: () => number): () => number {
   return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }
+
+/**
+ * A test by thousands of simulated series. Where the code is changed to see what notices (tests/mutation), it is left out:
+ * there each test is run a thousand times.
+ */
+export const simulated = it.skipIf('MUTATED_ROOM' in process.env);

@@ -108,3 +108,127 @@ describe('cells', () => {
     ['force (kN)', 'force', 'kN'], ['force [N]', 'force', 'N'], ['force/kgf', 'force', 'kgf'], ['force_lbf', 'force', 'lbf'], ['peak force kN', 'peak force', 'kN'], ['series N', 'series N', null], ['force, N', 'force', 'N'],
   ])('head %s', (text, name, unit) => expect(readHeading(text)).toEqual({ name, unit }));
 });
+
+/** The reading as columns, or the reason and place of the stop: `units-clash 3:1 22`. */
+function told(text: string, options?: TableOptions): unknown {
+  const reading = readTable(text, options);
+  if ('table' in reading) return reading.table.columns.map(({ name, unit, values }) => [name, unit, ...values]);
+  const { reason, row, column, cell } = reading.stop;
+  return `${reason} ${row}:${column} ${cell}`;
+}
+
+describe('each rule from both sides', () => {
+  it.each<[string, string, unknown]>([
+    // Delimiters at the end of rows.
+    ['an empty last cell in every row is none', 'a;b;\n1;2;\n3;4;', [['a', null, 1, 3], ['b', null, 2, 4]]],
+    ['an empty last cell in some rows is a cell', 'a;b;c\n1;2;\n3;4;5', [['a', null, 1, 3], ['b', null, 2, 4], ['c', null, null, 5]]],
+    ['a row without it lacks a cell', 'a;b;\n1;2;\n3;4', 'cells-missing 3:3 '],
+    ['a row with one more has too many', 'a;b;\n1;2;\n3;4;5;6', 'cells-too-many 3:4 6'],
+    // Units below the head.
+    ['units in brackets below the head', 'time;force\n(ms);[lbf]\n0;1', [['time', 'ms', 0], ['force', 'lbf', 1]]],
+    ['a column without one', 'pull;force\n-;kN\n1;2', [['pull', null, 1], ['force', 'kN', 2]]],
+    ['a row of nothing is no row of units', 'pull;force\n-;-\n1;2', [['pull', null, null, 1], ['force', null, null, 2]]],
+    ['the same unit in head and below', 'time (s);force\ns;kN\n0;1', [['time', 's', 0], ['force', 'kN', 1]]],
+    ['another unit below', 'time (ms);force\ns;kN\n0;1', 'units-clash 2:1 s'],
+    ['a mass below', 'time;force\ns;kg\n0;1', 'unit-of-mass 2:2 kg'],
+    ['a mass in the head', 'time;load (lb)\n0;1', 'unit-of-mass 1:2 load (lb)'],
+    ['units for all heads are names', 'kN;s\n1;2', [['kN', 'kN', 1], ['s', 's', 2]]],
+    ['a unit for one head is torn off a name', 'pull;kN\n1;2', 'unit-alone 1:2 kN'],
+    // Units behind numbers.
+    ['a unit in the head and behind some numbers', 'force (kN);x\n21.3 kN;1\n22;2', [['force', 'kN', 21.3, 22], ['x', null, 1, 2]]],
+    ['a unit behind the first alone', 'force;x\n21.3 kN;1\n22;2', 'units-clash 3:1 22'],
+    ['a unit behind the second alone', 'force;x\n21.3;1\n22 kN;2', 'units-clash 2:1 21.3'],
+    ['two units', 'force;x\n21 kN;1\n22 N;2', 'units-clash 3:1 22 N'],
+    ['a mass behind a number', 'force;x\n21 kg;1', 'unit-of-mass 2:1 21 kg'],
+    ['a missing value among numbers with a unit', 'force;x\n21 kN;1\n-;2\n20 kN;3', [['force', 'kN', 21, null, 20], ['x', null, 1, 2, 3]]],
+    // Heads.
+    ['no head: numbers in the first row', '1;a\n2;b', [['column 1', null, 1, 2], ['column 2', null, 'a', 'b']]],
+    ['a name over words only is no head', '1;mode\n2;b', [['column 1', null, 1, 2], ['column 2', null, 'mode', 'b']]],
+    ['a name over numbers is one', 'no;mode\n1;a\n2;b', [['no', null, 1, 2], ['mode', null, 'a', 'b']]],
+    ['a name may begin with a bracket', '[kN];mode\n1;a', 'unit-alone 1:1 [kN]'],
+    ['a name of another mark is none', '#1;x\n3;4', [['column 1', null, 3], ['column 2', null, 4]]],
+    ['what looks like a slip of a number is no name', '2..5;x\n3;4', 'no-number 1:1 2..5'],
+    ['a head alone', 'force;mode', 'no-numbers-at-all 1:1 force'],
+    ['names are kept as they are written, blanks run together', 'peak   force (kN);my mode\n1;a', [['peak force', 'kN', 1], ['my mode', null, 'a']]],
+    // Dates and times are words.
+    ['days', 'on;force\n24.11.2026;1\n25.11.2026;2', [['on', null, '24.11.2026', '25.11.2026'], ['force', null, 1, 2]]],
+    ['days and times', 'on;force\n2026-11-24 10:30;1\n11/24/2026;2', [['on', null, '2026-11-24 10:30', '11/24/2026'], ['force', null, 1, 2]]],
+    ['times of day', 'at;force\n10:30;1\n9:05:11;2', [['at', null, '10:30', '9:05:11'], ['force', null, 1, 2]]],
+    ['a day with two kinds of marks is a slip', 'on;force\n2026-11/24;1', 'no-number 2:1 2026-11/24'],
+    // Numbers.
+    ['a word among numbers', 'force;x\n21;1\nlost;2', 'not-a-number 3:1 lost'],
+    ['a slip among numbers', 'force;x\n21;1\n2x1;2', 'no-number 3:1 2x1'],
+    ['a contradiction in itself', 'force;x\n1,2,3;1', 'no-number 2:1 1,2,3'],
+    ['another mark than the rest', 'force;x\n1.5;1\n1,5;2', 'decimal-marks-clash 3:1 1,5'],
+    ['three digits behind the mark of the rest are decimals', 'force;x\n1.5;1\n1.234;2', [['force', null, 1.5, 1.234], ['x', null, 1, 2]]],
+    ['three digits behind the other mark may be a group or a slip', 'force;x\n1.5;1\n1,234;2', 'decimal-mark-open 3:1 1,234'],
+    ['nothing in the table tells', 'force;x\n1,234;1\n2,345;2', 'decimal-mark-open 2:1 1,234'],
+    ['a zero before the mark tells', 'force;x\n0,234;1\n2,345;2', [['force', null, 0.234, 2.345], ['x', null, 1, 2]]],
+    ['lower limits keep the mark', 'force;x\n>21,5;1\n20,1+;2', [['force', null, 21.5, 20.1], ['x', null, 1, 2]]],
+    ['only units in a column', 'force;unit\n21;kN\n22;kN', 'unit-alone 2:2 kN'],
+    ['missing values alone are words', 'force;x\n21;-\n22;NA', [['force', null, 21, 22], ['x', null, '-', 'NA']]],
+    // Commas.
+    ['whole numbers between commas, with a head', 'a,b\n1,2\n3,4', [['a', null, 1, 3], ['b', null, 2, 4]]],
+    ['whole numbers between commas, without', '1,2\n3,4', 'delimiter-open 1:1 1,2'],
+    ['with a blank behind each comma', '1, 2\n3, 4', [['column 1', null, 1, 3], ['column 2', null, 2, 4]]],
+    ['with a blank behind some', '1, 2\n3,4', 'delimiter-open 2:1 3,4'],
+    ['with a blank behind some, under a head', 'a, b\n1, 2\n3,4', 'delimiter-open 3:1 3,4'],
+    ['decimals on both', '1.5,2.5\n3.5,4.5', [['column 1', null, 1.5, 3.5], ['column 2', null, 2.5, 4.5]]],
+    ['one number a line with a comma among words', 'a,1\nb,2', [['column 1', null, 'a', 'b'], ['column 2', null, 1, 2]]],
+    ['a decimal comma under a head of one name', 'force\n21,3\n22,1', [['force', null, 21.3, 22.1]]],
+    ['quoted decimal commas', 'a,b\n"1,5",2\n"2,5",3', [['a', null, 1.5, 2.5], ['b', null, 2, 3]]],
+    ['a name with its unit behind a comma, over one column', 'force, kN\n21.3\n22.1', [['force', 'kN', 21.3, 22.1]]],
+    // Blanks.
+    ['runs of blanks and tabs', 'pull  force\n1   21.5\n2 20', [['pull', null, 1, 2], ['force', null, 21.5, 20]]],
+    ['groups of three by a plain blank', '12 345\n13 456', 'delimiter-open 1:1 12 345'],
+    ['more digits before the blank', '1234 345\n1345 456', [['column 1', null, 1234, 1345], ['column 2', null, 345, 456]]],
+    ['other than three behind it', '12 34\n13 45', [['column 1', null, 12, 13], ['column 2', null, 34, 45]]],
+    ['groups under a head of two names', 'a b\n12 345\n13 456', [['a', null, 12, 13], ['b', null, 345, 456]]],
+    ['a bracket that is no unit', 'force (peak)\n1 2', [['force', null, 1], ['(peak)', null, 2]]],
+    // Tabs and semicolons come first.
+    ['a tab before all else', 'a\tb\n1,5\t2\n2,5\t3', [['a', null, 1.5, 2.5], ['b', null, 2, 3]]],
+    ['a semicolon before commas', 'a;b\n1,5;2\n2,5;3', [['a', null, 1.5, 2.5], ['b', null, 2, 3]]],
+    ['a tab in some rows', 'a\tb\n1\t2\n3', 'cells-missing 3:2 '],
+    ['a semicolon in a note behind a comma', 'force,note\n21.5,"a; b"\n20.1,c', [['force', null, 21.5, 20.1], ['note', null, 'a; b', 'c']]],
+    ['nothing but notes', '# a\n\n# b', 'empty 1:1 '],
+    ['nothing but blanks', ' \n\t\n', 'empty 1:1 '],
+  ])('%s', (_, text, expected) => expect(told(text)).toEqual(expected));
+
+  it('the cell that is shown has one blank for many, and ends after forty letters', () => {
+    const forty = 'x'.repeat(40);
+    const shown = (cell: string): string => stop(`force;x\n21;1\n${cell};2`);
+    expect(shown(forty)).toContain(`("${forty}")`);
+    expect(shown(`${forty}y`)).toContain(`("${forty}...")`);
+    expect(shown('so   much')).toContain('("so much")');
+  });
+
+  it('delimiter, decimal mark, head and lines are told', () => {
+    const table = (text: string, options?: TableOptions) => {
+      const reading = readTable(text, options);
+      return 'table' in reading ? { ...reading.table, columns: reading.table.columns.length } : null;
+    };
+    expect(table('a;b\n# note\n1,5;2\n\n2;3')).toEqual({ delimiter: 'semicolon', decimal: ',', hasHead: true, columns: 2, lines: [3, 5] });
+    expect(table('1.5\n2')).toEqual({ delimiter: 'none', decimal: '.', hasHead: false, columns: 1, lines: [1, 2] });
+    expect(table('1 22\n3 4')).toEqual({ delimiter: 'blanks', decimal: null, hasHead: false, columns: 2, lines: [1, 2] });
+    expect(table('1,2\n3,4', { delimiter: 'comma' })).toEqual({ delimiter: 'comma', decimal: null, hasHead: false, columns: 2, lines: [1, 2] });
+    expect(table('1\t2\n3\t4')).toEqual({ delimiter: 'tab', decimal: null, hasHead: false, columns: 2, lines: [1, 2] });
+  });
+
+  it('a long record is read to its last line, and a slip there is found', () => {
+    const rows = Array.from({ length: 120 }, (_, i) => `${i}.5, ${i * 2}.25`);
+    const [time, force] = told(['time, force', ...rows].join('\n')) as [unknown[], unknown[]];
+    expect(time.slice(-1)).toEqual([119.5]);
+    expect(force.slice(-1)).toEqual([238.25]);
+    expect(told(['time, force', ...rows, '120.5, 2x1'].join('\n'))).toBe('no-number 122:2 2x1');
+    expect(told(['time, force', ...rows, '120.5'].join('\n'))).toBe('cells-missing 122:2 ');
+  });
+
+  it('answers of the reader override what the text would say', () => {
+    expect(told('1,2\n3,4', { delimiter: 'none' })).toEqual([['column 1', null, 1.2, 3.4]]);
+    expect(told('force;x\n1,234;1\n2,345;2', { decimal: ',' })).toEqual([['force', null, 1.234, 2.345], ['x', null, 1, 2]]);
+    expect(told('force;x\n1,234;1\n2,345;2', { decimal: '.' })).toEqual([['force', null, 1234, 2345], ['x', null, 1, 2]]);
+    expect(told('force;x\n1,5;1', { decimal: '.' })).toBe('decimal-marks-clash 2:1 1,5');
+    expect(told('force;note\n21;12\n22;slow', { textColumns: [2] })).toEqual([['force', null, 21, 22], ['note', null, '12', 'slow']]);
+    expect(told('force;note\n21;12', { textColumns: [1, 2] })).toBe('no-numbers-at-all 2:1 21');
+  });
+});

@@ -5,7 +5,7 @@ import { promiseOfMeanLess } from '../../../src/break-tests/three-sigma.ts';
 import { binomialAtLeast, binomialCdf, binomialPmf } from '../../../src/numerics/binomial.ts';
 import { noncentralTCdf, noncentralTDelta } from '../../../src/numerics/noncentral-t.ts';
 import { toleranceConfidence, toleranceCoverage } from '../../../src/numerics/tolerance-factor.ts';
-import { near, normals, seeded } from './near.ts';
+import { near, normals, seeded, simulated } from './near.ts';
 
 describe('summary of a handful of breaks', () => {
   it('three pulls of 20, 21 and 22 kN, by hand', () => {
@@ -67,7 +67,7 @@ describe('interval of the coefficient of variation', () => {
     expect(cvInterval(0.9, 2).high).toBe(Infinity);
   });
 
-  it('contains the true cv in 95 of 100 series (2,000 simulated series of 4, fixed seed)', () => {
+  simulated('contains the true cv in 95 of 100 series (2,000 simulated series of 4, fixed seed)', () => {
     const draw = normals(seeded(11));
     let inside = 0;
     for (let i = 0; i < 2000; i++) {
@@ -100,7 +100,7 @@ describe('mean - 3 sd', () => {
     near(promiseOfMeanLess(5).nextPullAbove, 0.974010152899037, 1e-11);
   });
 
-  it('in 4,000 simulated series of three pulls is passed by the next pull as often as it says (fixed seed)', () => {
+  simulated('in 4,000 simulated series of three pulls is passed by the next pull as often as it says (fixed seed)', () => {
     const draw = normals(seeded(3));
     let above = 0;
     for (let i = 0; i < 4000; i++) {

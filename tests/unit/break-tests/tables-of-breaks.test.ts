@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { decodeText } from '../../../src/break-tests/decode-text.ts';
 import { boundWithMore } from '../../../src/break-tests/further-pulls.ts';
 import { readTable, type Table } from '../../../src/break-tests/read-table.ts';
-import { inUnit, likelyColumns, pullsOfTable, readPullTable } from '../../../src/break-tests/table-pulls.ts';
+import { inUnit, likelyColumns, pullsOfRow, pullsOfTable, readPullTable } from '../../../src/break-tests/table-pulls.ts';
 import { samplesOf, traceColumns } from '../../../src/break-tests/table-trace.ts';
 import { pullsAsTyped, writePulls } from '../../../src/break-tests/write-pulls.ts';
 import { plainTicks } from '../../../src/charts/plain-ticks.ts';
@@ -30,6 +30,13 @@ describe('a table of breaks', () => {
   });
   test('of two columns that may be the force none is guessed', () => {
     expect(likelyColumns(table('first (kN);second (kN)\n1;2\n3;4')).force).toBeNull();
+  });
+  test.each(['11.2, 9.3, >10.4', '11,2; 9,3; >10,4', '11.2 9.3 >10.4'])('forces in one line are one pull a cell: %s', (text) => {
+    expect(pullsOfRow(table(text))?.pulls.map(({ force, atLeast }) => [force, atLeast])).toEqual([[11.2, false], [9.3, false], [10.4, true]]);
+  });
+  test('two lines of numbers, or a line with a heading, are a table and no row of pulls', () => {
+    expect(pullsOfRow(table('11.2; 9.3\n10.4; 8.8'))).toBeNull();
+    expect(pullsOfRow(table('first;second\n10.4;8.8'))).toBeNull();
   });
   test('a number among notes is a note', () => {
     expect(pulls('force (kN),note\n11.2,17\n9.2,wet').notes).toEqual(['17', 'wet']);

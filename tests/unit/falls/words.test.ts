@@ -2,8 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { loadFallConstants } from '../../../src/build/fall-evidence.ts';
 import { exampleWords, FALL_SOURCES, FIRST_FALL, givesToFalls, usualFalls, workedFall } from '../../../src/build/falls-page.ts';
-import { belowBelay, CHOICE_WORDS, comparatorLinks, DRIVER_WORDS, fallText, GAP_WORDS, headline, toldSentence, wayDown } from '../../../src/components/falls/words.ts';
+import { belowBelay, besideQuery, CHOICE_WORDS, comparatorLinks, DRIVER_WORDS, fallText, GAP_WORDS, headline, toldSentence, wayDown } from '../../../src/components/falls/words.ts';
 import { FALL_FIGURES, FALL_GAPS } from '../../../src/falls/evidence.ts';
+import { parseFallBeside } from '../../../src/links/fall-beside-link.ts';
 import { FALL_EXAMPLES } from '../../../src/falls/examples.ts';
 import { FALL_CHOICES, type FallWords } from '../../../src/falls/read-fall.ts';
 
@@ -56,6 +57,14 @@ test('links to the comparator carry the middle and the high end; a load below it
   // By hand: 20 kg let go on a tight rope past the belay pull 2 x 0.196 = 0.39 kN.
   const low = { low: 0.39, middle: 0.39, high: 0.39 };
   expect(comparatorLinks({ ...loads, topPieceKn: low }, null)).toEqual([]);
+});
+
+test('the range of a top piece goes along whole; a fall onto the belay has none, nor has a range that a link cannot write', () => {
+  const { topPieceKn } = fall({}).loads;
+  const beside = parseFallBeside(new URLSearchParams(besideQuery({ topPieceKn }, null, 'v=1&kg=80') ?? '').get('f') ?? '');
+  expect(beside).toEqual({ fall: { lowKn: expect.closeTo(topPieceKn?.low ?? 0, 1), highKn: expect.closeTo(topPieceKn?.high ?? 0, 1), query: 'v=1&kg=80' } });
+  expect(besideQuery(fall({ onto: 'belay', out: '' }).loads, null, '')).toBeNull();
+  expect(besideQuery({ topPieceKn: { low: 2.501, middle: 2.502, high: 2.503 } }, null, '')).toBeNull();
 });
 
 describe('everything has its words', () => {

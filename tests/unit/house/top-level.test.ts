@@ -18,7 +18,7 @@ const IN_DATA = [
   'law', 'changes', 'versions', 'demo',
 ];
 const IN_CONTENT = ['methods', 'materials', 'guides', 'lessons', 'terms'];
-const IN_TESTS = ['unit', 'records', 'reference', 'browser', 'support', 'vitest.config.ts', 'playwright.config.ts', 'lint.json'];
+const IN_TESTS = ['unit', 'records', 'reference', 'browser', 'support', 'mutation', 'vitest.config.ts', 'playwright.config.ts', 'lint.json'];
 
 /** Names that say nothing of what is inside. */
 const EMPTY_NAMES = /^(?:.*-)?(?:utils?|helpers?|misc|common|stuff|lib|temp|tmp|data\d|v\d)$/i;

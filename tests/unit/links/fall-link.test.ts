@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { FALL_CHOICES, FALL_FIELDS, type FallWords } from '../../../src/falls/read-fall.ts';
-import { parseFallLink, rigOfAddress, rigWithLoad, serialiseFall } from '../../../src/links/fall-link.ts';
+import { parseFallLink, rigOfAddress, rigWithFall, rigWithLoad, serialiseFall } from '../../../src/links/fall-link.ts';
 
 const vocabulary = { fields: FALL_FIELDS, choices: FALL_CHOICES };
 const parse = (query: string) => parseFallLink(query, vocabulary);
@@ -30,11 +30,16 @@ test('what is written is read again, with the version of the evidence and the co
 
 test('the way to the comparator takes the load along, and leaves all else of the rig as it stood', () => {
   expect(rigWithLoad(null, 7.4449)).toBe('v=1&demand=7.4');
-  expect(rigWithLoad(`${RIG}&d=2026-11-25.4&m=2`, 10)).toBe('v=1&rating=12&eye=bare-wire&bearing=4&sling=hmpe-10&length=30&used=new&t=girth-hitch*18.2~19.1&demand=10');
+  expect(rigWithLoad(`${RIG}&d=2026-11-25.4&m=2&f=1~2`, 10)).toBe('v=1&rating=12&eye=bare-wire&bearing=4&sling=hmpe-10&length=30&used=new&t=girth-hitch*18.2~19.1&demand=10');
+});
+
+test('a fall beside the comparison takes the place of an earlier one, and what must be borne stays', () => {
+  expect(rigWithFall(null, '4~9~v=1&kg=80')).toBe('v=1&f=4~9~v%3D1%26kg%3D80');
+  expect(rigWithFall(`${RIG}&m=2&f=1~2`, '4~9')).toBe(`${RIG}&f=4~9`);
 });
 
 test('an address of the comparator says its rig, in its query or in its path; another page says none', () => {
-  expect(rigOfAddress('/compare/', `?${RIG}`)).toBe(RIG);
+  for (const fall of ['', '&f=4~9~v%3D1%26kg%3D80']) expect(rigOfAddress('/compare/', `?${RIG}${fall}`)).toBe(RIG);
   expect(rigOfAddress('/folder/compare/12/bare-wire/hmpe-10/', '')).toBe('v=1&rating=12&eye=bare-wire&sling=hmpe-10');
   for (const [path, search] of [['/compare/', ''], ['/methods/basket/', '?v=1&rating=12'], ['/compare/', '?rating=12']] as const) expect(rigOfAddress(path, search)).toBeNull();
 });

@@ -91,6 +91,9 @@ describe('the lognormal distribution', () => {
     const slope = (lognormalCdf(2.001, 0.5, 0.3) - lognormalCdf(1.999, 0.5, 0.3)) / 0.002;
     expect(lognormalPdf(2, 0.5, 0.3)).toBeCloseTo(slope, 6);
     expect(lognormalQuantile(0.5, 0.7, 0.2)).toBeCloseTo(Math.exp(0.7), 14);
+    // 1.644854 is the 95 % point of the normal (any table).
+    expect(lognormalQuantile(0.95, 0.7, 0.2)).toBeCloseTo(Math.exp(0.7 + 0.2 * 1.6448536269514722), 13);
+    for (const p of [0.01, 0.6]) expect(lognormalCdf(lognormalQuantile(p, -1, 0.4), -1, 0.4)).toBeCloseTo(p, 14);
     expect(lognormalSurvival(2, 0.5, 0.3) + lognormalCdf(2, 0.5, 0.3)).toBeCloseTo(1, 15);
     expect(lognormalSurvival(0, 0.5, 0.3)).toBe(1);
   });
@@ -101,6 +104,26 @@ describe('quadrature rules', () => {
     expect(gaussLegendre(2).nodes[1]).toBeCloseTo(1 / Math.sqrt(3), 15);
     expect(gaussLegendre(3).nodes[2]).toBeCloseTo(Math.sqrt(0.6), 15);
     expect(gaussLegendre(3).weights[1]).toBeCloseTo(8 / 9, 15);
+  });
+
+  it('Gauss-Legendre with n nodes integrates every power up to 2n - 1, is mirrored, and is computed once (by definition)', () => {
+    for (const count of [1, 2, 3, 4, 5, 8, 20, 33, 64]) {
+      const { nodes, weights } = gaussLegendre(count);
+      for (let power = 0; power < 2 * count; power++) {
+        const sum = weights.reduce((total, w, i) => total + w * (nodes[i] as number) ** power, 0);
+        expect(Math.abs(sum - (power % 2 === 0 ? 2 / (power + 1) : 0))).toBeLessThan(3e-14);
+      }
+      nodes.forEach((node, i) => {
+        expect(node).toBe(0 - (nodes[count - 1 - i] as number));
+        if (i > 0) expect(node).toBeGreaterThan(nodes[i - 1] as number);
+      });
+      expect(gaussLegendre(count)).toBe(gaussLegendre(count));
+    }
+    // One more power than it is made for is missed: x^2 by one node at 0.
+    expect([...gaussLegendre(1).nodes]).toEqual([0]);
+    // Five nodes: Abramowitz and Stegun 25.4.
+    expect(gaussLegendre(5).nodes[4]).toBeCloseTo(0.906179845938664, 15);
+    expect(gaussLegendre(5).weights[4]).toBeCloseTo(0.236926885056189, 15);
   });
 
   it('Gauss-Hermite, by which the tests check, integrates powers of a standard normal exactly: moments 1, 1, 3, 15, 105', () => {
@@ -220,6 +243,8 @@ describe('the range divisor', () => {
 
   it('is 2 / sqrt(pi) for two and 3 / sqrt(pi) for three (exact)', () => {
     expect(rangeDivisor(2)).toBeCloseTo(2 / Math.sqrt(Math.PI), 13);
+    expect(rangeDivisor(3)).toBeCloseTo(3 / Math.sqrt(Math.PI), 13);
+    // Asked again it says the same.
     expect(rangeDivisor(3)).toBeCloseTo(3 / Math.sqrt(Math.PI), 13);
   });
 

@@ -1,0 +1,122 @@
+/**
+ * `npm run mutate -- <room or file> [--changed]`: changes the engines in small ways, one at a time, and looks which
+ * changes no test notices. Without a name it takes all rooms, one after another. `--changed` keeps what the last run
+ * found where code and tests are still the same.
+ *
+ * Prints for each file how many changes were made and how many were noticed. A change that nobody noticed and that
+ * survivors.yaml does not list is printed with its place. Ends with 1 where there is one, or where a room falls below
+ * the goal.
+ */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Stryker } from '@stryker-mutator/core';
+import { ROOT } from '../support/step.ts';
+import { filesUnder } from '../support/tree.ts';
+import { acceptedSurvivors, type Change, nameOfChange } from './survivors.ts';
+
+const ROOMS = ['numerics', 'break-tests', 'strength'];
+/** Share of changes that the tests must notice, in hundredths. */
+const GOAL = 90;
+/** Copies of the project and what the last runs found; never committed. */
+const FOLDER = '.mutation';
+
+/** One change, as the tool tells it. */
+interface MutantResult extends Change {
+  readonly status: string;
+}
+
+/** What became of the changes of a file or a room. */
+interface Score {
+  made: number;
+  noticed: number;
+  /** Not noticed, and listed with a reason. */
+  listed: number;
+}
+
+const row = (name: string, { made, noticed, listed }: Score): string => {
+  const score = made === 0 ? '' : `${((100 * noticed) / made).toFixed(1)} %`;
+  return `${name.padEnd(42)} ${String(made).padStart(6)} ${String(noticed).padStart(8)} ${score.padStart(8)} ${String(listed).padStart(7)}`;
+};
+
+/**
+ * Changes one file. One at a time, since what may be changed runs ten times as slow, and the engines call each other
+ * without end.
+ */
+async function mutateFile(file: string, room: string, changedOnly: boolean): Promise<Score> {
+  process.env['MUTATED_ROOM'] = room;
+  const results = (await new Stryker({
+    mutate: [file],
+    testRunner: 'vitest',
+    vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
+    plugins: ['@stryker-mutator/vitest-runner', './tests/mutation/messages.ts'],
+    ignorers: ['messages'],
+    coverageAnalysis: 'perTest',
+    concurrency: 2,
+    timeoutMS: 2000,
+    incremental: changedOnly,
+    incrementalFile: `${FOLDER}/${file}.json`,
+    tempDirName: `${FOLDER}/copies`,
+    ignorePatterns: ['dist', '.astro', 'test-results', FOLDER, 'public', 'content'],
+    // On a terminal it shows how far it is.
+    reporters: process.stdout.isTTY ? ['progress'] : [],
+    // An enum of the tool's own.
+    logLevel: 'error' as never,
+    allowConsoleColors: false,
+  }).runMutationTest()) as readonly MutantResult[];
+
+  return tellFile(file, results);
+}
+
+/** Prints the row of one file, and under it each change that nobody noticed and no list accepts. */
+function tellFile(file: string, results: readonly MutantResult[]): Score {
+  const left = new Map<string, number>();
+  for (const { file: of, changes } of acceptedSurvivors()) {
+    if (of === file) for (const change of changes) left.set(change, (left.get(change) ?? 0) + 1);
+  }
+  const score: Score = { made: 0, noticed: 0, listed: 0 };
+  const source = readFileSync(join(ROOT, file), 'utf8');
+  const lines: string[] = [];
+  for (const { status, location, replacement } of results) {
+    const noticed = status === 'Killed' || status === 'Timeout';
+    if (!noticed && status !== 'Survived' && status !== 'NoCoverage') continue;
+    score.made++;
+    if (noticed) {
+      score.noticed++;
+      continue;
+    }
+    const change = nameOfChange(source, { location, replacement });
+    const accepted = left.get(change) ?? 0;
+    if (accepted > 0) {
+      left.set(change, accepted - 1);
+      score.listed++;
+    } else {
+      lines.push(`  ${file}:${location.start.line} ${status === 'NoCoverage' ? 'no test comes here' : 'not noticed'}: ${change}`);
+    }
+  }
+  for (const [change, times] of left) {
+    if (times > 0) lines.push(`  ${file}: noticed or gone, take it out of survivors.yaml: ${change}`);
+  }
+  console.log([row(file, score), ...lines].join('\n'));
+  return score;
+}
+
+const words = process.argv.slice(2);
+const names = words.filter((word) => !word.startsWith('--'));
+let passed = true;
+console.log(`${'file'.padEnd(42)} ${'made'.padStart(6)} ${'noticed'.padStart(8)} ${'score'.padStart(8)} ${'listed'.padStart(7)}`);
+for (const name of names.length > 0 ? names : ROOMS) {
+  const [room = '', one] = name.split('/');
+  const files = ROOMS.includes(room) ? filesUnder(`src/${room}`).filter((file) => !one || file === `src/${room}/${one.replace(/\.ts$/, '')}.ts`) : [];
+  if (files.length === 0) {
+    console.error(`Nothing of this name is tried (got ${name}). Name one of ${ROOMS.join(', ')}, or a file of it: numerics/roots.`);
+    process.exit(2);
+  }
+  const total: Score = { made: 0, noticed: 0, listed: 0 };
+  for (const file of files) {
+    const score = await mutateFile(file, room, words.includes('--changed'));
+    for (const key of ['made', 'noticed', 'listed'] as const) total[key] += score[key];
+  }
+  console.log(`${row(name, total)}\n`);
+  passed &&= total.noticed + total.listed === total.made && 100 * total.noticed >= GOAL * total.made;
+}
+process.exitCode = passed ? 0 : 1;

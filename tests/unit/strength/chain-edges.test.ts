@@ -1,0 +1,130 @@
+/** The chain at its edges: what it refuses, single links, fixed strengths, merged factors. Expected values by hand. */
+import normal from '@stdlib/stats-base-dists-normal';
+import { describe, expect, it } from 'vitest';
+import { type ChainLink, firstShares, interference, meanOfMinimum, mergeShared, quantile, quantiles, survival, winShare } from '../../../src/strength/chain.ts';
+import { smallerOfTwo } from '../../../src/strength/two-normals.ts';
+import { near } from '../break-tests/near.ts';
+
+const link: ChainLink = { muLog: 3, shared: [0.1, 0], own: 0.2 };
+const fixed = (kn: number): ChainLink => ({ muLog: Math.log(kn), shared: [0, 0], own: 0 });
+
+describe('what a chain refuses', () => {
+  it('by link and field, whatever is asked of it', () => {
+    const asks: readonly ((links: ChainLink[]) => unknown)[] = [(l) => survival(l, 10), (l) => quantile(l, 0.5), (l) => quantiles(l, [0.5]), firstShares, meanOfMinimum, mergeShared, (l) => interference(l, { dist: 'normal', mu: 10, sigma: 1 })];
+    for (const ask of asks) {
+      expect(() => ask([])).toThrow('links must hold at least one link.');
+      for (const bad of [Number.NaN, Infinity, -Infinity]) {
+        expect(() => ask([link, { ...link, muLog: bad }])).toThrow(`links[1].muLog must be finite (got ${bad}).`);
+        expect(() => ask([{ ...link, shared: [0, bad] }, link])).toThrow(`links[0].shared[1] must be finite (got ${bad}).`);
+      }
+      for (const bad of [Number.NaN, Infinity, -0.1]) {
+        expect(() => ask([link, { ...link, own: bad }])).toThrow(`links[1].own must be 0 or more (got ${bad}).`);
+        expect(() => ask([link, { ...link, shared: [0, 0], floor: bad }])).toThrow(`links[1].floor must be 0 or more (got ${bad}).`);
+      }
+      expect(() => ask([link, { ...link, shared: [0.1] }])).toThrow('links[1].shared must have 2 loadings (got 1).');
+      expect(() => ask(new Array(13).fill(link))).toThrow('links must hold at most 12 links (got 13).');
+    }
+    // Fixed ones, as twelve that share factors would take long.
+    for (const ask of asks) expect(() => ask(Array.from({ length: 12 }, (_, i) => fixed(20 + i)))).not.toThrow();
+    for (const p of [0, 1, -0.1, 1.1, Number.NaN]) expect(() => quantile([link], p)).toThrow(`p must lie strictly between 0 and 1 (got ${p}).`);
+    expect(() => winShare([], [link])).toThrow('a must hold at least one link.');
+    expect(() => winShare([link], [])).toThrow('b must hold at least one link.');
+    expect(() => winShare(new Array(7).fill(link), new Array(6).fill(link))).toThrow('a and b together must hold at most 12 links (got 13).');
+  });
+
+  it('a floor of 0, or far below, and loadings of 0 beside it are none', () => {
+    const plain = { ...link, shared: [0, 0] };
+    for (const floor of [0, 1e-9, 2]) {
+      expect(survival([{ ...plain, floor }, link], 18)).toBe(survival([plain, link], 18));
+      expect(firstShares([{ ...plain, floor }, link])).toEqual(firstShares([plain, link]));
+    }
+  });
+});
+
+describe('one link alone', () => {
+  const sd = Math.hypot(0.1, 0.2);
+  it('is the lognormal that it is', () => {
+    near(quantile([link], 0.05), Math.exp(normal.quantile(0.05, 3, sd)), 1e-12);
+    expect(quantiles([link], [0.9, 0.5])).toEqual([quantile([link], 0.9), quantile([link], 0.5)]);
+    near(meanOfMinimum([link]), Math.exp(3 + sd * sd / 2), 1e-13);
+    expect(firstShares([link])).toEqual([1]);
+  });
+
+  it('wins against another of its kind by a normal difference: shared loadings cancel, own ones add', () => {
+    const other = { muLog: 3.1, shared: [0.1, 0.05], own: 0.15 };
+    near(winShare([link], [other]), normal.cdf(-0.1, 0, Math.hypot(0.05, 0.2, 0.15)), 1e-10);
+    near(winShare([other], [link]), normal.cdf(0.1, 0, Math.hypot(0.05, 0.2, 0.15)), 1e-10);
+    // A fixed strength against a fixed one: the larger wins, a tie counts for neither.
+    expect([winShare([fixed(20)], [fixed(19)]), winShare([fixed(19)], [fixed(20)]), winShare([fixed(20)], [fixed(20)])]).toEqual([1, 0, 0]);
+  });
+});
+
+describe('fixed strengths', () => {
+  it('go first at their force and not before', () => {
+    expect([survival([fixed(20)], 19.9), survival([fixed(20)], 20.1)]).toEqual([1, 0]);
+    expect(firstShares([fixed(20), fixed(21)])).toEqual([1, 0]);
+    expect(firstShares([fixed(20), fixed(20)])).toEqual([0.5, 0.5]);
+    expect(firstShares([fixed(21), fixed(20), fixed(20)])).toEqual([0, 0.5, 0.5]);
+    near(quantile([fixed(20), fixed(25)], 0.3), 20, 1e-12);
+    near(meanOfMinimum([fixed(20), fixed(25)]), 20, 1e-12);
+  });
+
+  it('beside a link that scatters: first as often as that one outlasts them, and then at their force', () => {
+    const [thin, stiff] = firstShares([link, fixed(20)]) as [number, number];
+    const below = normal.cdf(Math.log(20), 3, Math.hypot(0.1, 0.2));
+    near(thin, below, 1e-10);
+    near(stiff, 1 - below, 1e-10);
+    near(survival([link, fixed(20)], 19), 1 - normal.cdf(Math.log(19), 3, Math.hypot(0.1, 0.2)), 1e-10);
+    expect(survival([link, fixed(20)], 20.01)).toBe(0);
+    near(quantile([link, fixed(20)], 0.99), 20, 1e-9);
+  });
+});
+
+describe('fewer factors', () => {
+  it('one that acts on one link only goes into its own scatter (3-4-5), and one that acts on none goes', () => {
+    const merged = mergeShared([{ muLog: 3, shared: [0.3, 0, 0.1], own: 0.4 }, { muLog: 4, shared: [0, 0, 0.2], own: 0.1 }]);
+    expect(merged).toEqual([{ muLog: 3, shared: [0.1], own: 0.5 }, { muLog: 4, shared: [0.2], own: 0.1 }]);
+  });
+
+  it('two that act in proportion become one, also with the sign turned; others stay two', () => {
+    const two = (a: number[], b: number[]) => mergeShared([{ muLog: 3, shared: a, own: 0.1 }, { muLog: 3, shared: b, own: 0.1 }]).map((each) => each.shared.map((x) => Math.round(x * 1e12) / 1e12));
+    expect(two([0.3, 0.4], [0.6, 0.8])).toEqual([[0.5], [1]]);
+    expect(two([0.3, -0.4], [0.6, -0.8])).toEqual([[0.5], [1]]);
+    expect(two([0.3, 0.4], [0.6, -0.8])).toEqual([[0.3, 0.4], [0.6, -0.8]]);
+    expect(two([0.3, 0.4], [0.6, 0.81])).toEqual([[0.3, 0.4], [0.6, 0.81]]);
+    // Of three links the same two must be touched.
+    const three = mergeShared([[0.3, 0.3], [0.3, 0], [0, 0.3]].map((shared) => ({ muLog: 3, shared, own: 0 })));
+    expect(three.map((each) => each.shared)).toEqual([[0.3, 0.3], [0.3, 0], [0, 0.3]]);
+  });
+
+  it('a floor keeps its link to itself: what only it has is folded in, what it shares is refused', () => {
+    expect(mergeShared([{ muLog: 3, shared: [0.3], own: 0.4, floor: 15 }, { muLog: 3, shared: [0], own: 0.1 }])).toEqual([{ muLog: 3, shared: [], own: 0.5, floor: 15 }, { muLog: 3, shared: [], own: 0.1 }]);
+    expect(() => mergeShared([{ muLog: 3, shared: [0.3], own: 0.4, floor: 15 }, { muLog: 3, shared: [0.2], own: 0.1 }])).toThrow('links[0] has a floor, so its shared must be zeros: fold its loadings into own.');
+  });
+});
+
+describe('the smaller of two normals', () => {
+  const one = { mean: 10, sd: 2 };
+  it('of two alike lies sd sqrt((1 - rho) / pi) below their mean, with variance sd^2 (1 - (1 - rho) / pi) (Clark 1961)', () => {
+    for (const rho of [-1, -0.4, 0, 0.6]) {
+      const found = smallerOfTwo(one, one, rho);
+      near(found.mean, 10 - 2 * Math.sqrt((1 - rho) / Math.PI), 1e-12);
+      near(found.sd, 2 * Math.sqrt(1 - (1 - rho) / Math.PI), 1e-10);
+      expect(found.firstShares).toEqual([0.5, 0.5]);
+    }
+  });
+  it('a fixed strength far above is never it; perfect correlation leaves the lower one where the spreads differ', () => {
+    const found = smallerOfTwo(one, { mean: 40, sd: 0 }, 0);
+    near(found.mean, 10, 1e-12);
+    near(found.sd, 2, 1e-12);
+    near(smallerOfTwo(one, { mean: 11, sd: 3 }, 1).firstShares[0], normal.cdf(1, 0, 1), 1e-10);
+  });
+  it('refuses by name', () => {
+    for (const rho of [-1.1, 1.1, Number.NaN]) expect(() => smallerOfTwo(one, one, rho)).toThrow(`rho must lie between -1 and 1 (got ${rho}).`);
+    for (const bad of [-1, Number.NaN]) {
+      expect(() => smallerOfTwo({ ...one, sd: bad }, one, 0)).toThrow('first.sd and second.sd must be 0 or more.');
+      expect(() => smallerOfTwo(one, { ...one, sd: bad }, 0)).toThrow('first.sd and second.sd must be 0 or more.');
+    }
+    expect(() => smallerOfTwo(one, { mean: 12, sd: 2 }, 1)).toThrow('first and second must not differ by a constant only.');
+  });
+});
