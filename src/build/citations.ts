@@ -1,7 +1,8 @@
-/** Everything of the site that can be cited, made from the records: the site, each figure, each series, each comparison. */
+/** Everything of the site that can be cited, made from the records: the site, each figure, each series, each comparison, each lesson. */
 import type { Author, Citable, Work } from '../citing/citable.ts';
 import { serialiseLink } from '../links/serialise-link.ts';
 import type { SourceRecord } from '../records/schema.ts';
+import type { Lesson } from '../records/lessons.ts';
 import type { Rig } from '../strength/types.ts';
 import { downloads } from './downloads/all-files.ts';
 import { siteWork } from './downloads/citation.ts';
@@ -82,6 +83,11 @@ export function comparisonCitable(rig: Readonly<Rig>, shown: string): Citable {
   const id = `${rig.ratingKn}/${rig.eye}/${rig.sling}`;
   const url = address(`/compare/${id}/?${serialiseLink(rig, { evidence: version, model: MODEL })}`);
   return { what: 'comparison', own: part('comparison', id, { title: `Ways to attach a new sling, compared: ${shown}`, genre: 'Comparison', number: `${id}, model ${MODEL}`, url }), original: null };
+}
+
+/** A lesson with its handout and exercise. */
+export function lessonCitable({ id, title }: Pick<Lesson, 'id' | 'title'>): Citable {
+  return { what: 'lesson', own: part('lesson', id, { title, genre: 'Lesson', number: id, url: address(`/teach/${id}/`) }), original: null };
 }
 
 /** Ids of the figures that can be cited. */

@@ -59,6 +59,7 @@ export const allLinks: Door[] = [
   { name: 'Methods', path: '/methods/' },
   { name: 'Materials', path: '/materials/' },
   { name: 'Guides', path: '/guides/' },
+  { name: 'Lessons', path: '/teach/' },
   { name: 'Terms', path: '/terms/' },
   { name: 'Caution', path: '/caution/' },
   { name: 'Figures', path: '/figures/' },

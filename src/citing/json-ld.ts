@@ -4,7 +4,7 @@
  * characters) and recommends (creator, license, version, url, isPartOf, distribution, citation).
  * Source: https://developers.google.com/search/docs/appearance/structured-data/dataset
  */
-import type { Dataset, WithContext } from 'schema-dts';
+import type { Dataset, LearningResource, WithContext } from 'schema-dts';
 import type { Citable } from './citable.ts';
 import { authorDate } from './text-author-date.ts';
 import { nameOf, oneLine } from './words.ts';
@@ -47,7 +47,37 @@ export function datasetJsonLd({ own, original }: Citable, { description, keyword
   };
 }
 
+/** What a lesson says of itself beyond the citation. */
+export interface DescribedLesson { says: string; minutes: number; aims: readonly string[]; /** Level in words. */ level: string }
+
+/**
+ * A lesson as a learning resource: its kind, level, aims and time, in the properties of schema.org's LearningResource.
+ * Source: https://schema.org/LearningResource; the time is a duration of ISO 8601.
+ * Throws a RangeError where the minutes are no whole number above 0.
+ */
+export function lessonJsonLd({ own }: Citable, { says, minutes, aims, level }: DescribedLesson): WithContext<LearningResource> {
+  if (!Number.isInteger(minutes) || minutes < 1) throw new RangeError(`minutes: must be a whole number above 0 (got ${minutes})`);
+  return {
+    '@context': 'https://schema.org',
+    '@type': 'LearningResource',
+    name: oneLine(own.title),
+    description: oneLine(says),
+    learningResourceType: 'Lesson plan',
+    educationalLevel: level,
+    timeRequired: `PT${minutes}M`,
+    teaches: aims.map(oneLine),
+    ...(own.url && { url: own.url }),
+    ...(own.version && { version: own.version }),
+    ...(own.issued && { datePublished: own.issued }),
+    ...(own.licence && { license: own.licence.url }),
+    ...(own.language && { inLanguage: own.language }),
+    isAccessibleForFree: true,
+    author: own.authors.map((author) => ('literal' in author ? ({ '@type': 'Organization', name: author.literal } as const) : ({ '@type': 'Person', name: nameOf(author) } as const))),
+    ...(own.publisher && { publisher: { '@type': 'Organization', name: own.publisher } }),
+  };
+}
+
 /** JSON-LD as the text of a script element: no text in it can end the element. */
-export function jsonLdText(value: WithContext<Dataset>): string {
+export function jsonLdText(value: WithContext<Dataset | LearningResource>): string {
   return JSON.stringify(value).replaceAll('<', '\\u003c');
 }

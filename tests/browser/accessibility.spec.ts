@@ -40,6 +40,11 @@ const PAGES = [
   ['a figure to embed', 'embed/figure/ibarra-2021/girth-on-wire/'],
   ['a fall to embed', 'embed/fall/'],
   ['a comparison from an older link', 'compare/?v=1&rating=12&eye=bare-wire&sling=hmpe-10&d=2026-11-25.1&m=1'],
+  ['lessons', 'teach/'],
+  ['a lesson', 'teach/knots-and-bends/'],
+  ['a handout', 'teach/weak-links/handout/'],
+  ['variants of an exercise', 'teach/how-many-tests/variants/'],
+  ['answers of an exercise', 'teach/falls/answers/'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */

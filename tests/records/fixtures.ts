@@ -20,6 +20,17 @@ function figure(fields: Record<string, string | undefined>): string {
   return Object.entries(all).filter(([, text]) => text !== undefined).map(([key, text]) => `${key}: ${text}\n`).join('');
 }
 
+/** A sound lesson of two steps; each field given replaces its own, and an empty one leaves it out. */
+function lesson(fields: Record<string, string>): string {
+  const all: Record<string, string> = {
+    title: 'Knots', says: 'What a knot does.', level: 'start', minutes: '20', aims: '[Tie one.]', needs: '[Cord.]', steps: '[{ minutes: 5, does: Look. }, { minutes: 15, does: Tie. }]',
+    remember: '[Knots weaken.]', questions: '[{ asks: Why?, answer: Bends. }]', handoutPages: '1', ...fields,
+  };
+  const lines = Object.entries(all).flatMap(([key, text]) => (text === '' ? [] : [`${key}: ${text}\n`])).join('');
+  // What is missing is missed where the record begins.
+  return `---\n${lines.includes('§') ? lines : `§${lines}`}---\n\nOf knots.\n`;
+}
+
 /** What the class takes its spread between studies from: forces as they are, and forces as shares of a straight strength. */
 const GROUPS = '[[lab-a/straight, lab-b/table#wide]]';
 const shares = (over: string): string => `[[{ figure: lab-a/knot-force, over: lab-a/straight }, { figure: lab-b/table#wide, over: ${over} }]]`;
@@ -334,4 +345,35 @@ export const FIXTURES: readonly Fixture[] = [
     'prose: is a verdict that no test can give (got is perfectly safe). Say what was tested and what broke; the reader decides.', 'prose: is a verdict that no test can give (got safe to). Say what was tested and what broke; the reader decides.',
     'prose: is a verdict that no test can give (got holds ...). Say "breaks above".', 'prose: is a verdict that no test can give (got safely holds). Say "breaks above".',
   ] },
+  // Lessons: every field, and what only the whole can show
+  { title: 'a lesson without title', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ title: '' }) }, says: ['title: is missing. Add title: a text.'] },
+  { title: 'a lesson without says', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ says: '' }) }, says: ['says: is missing. Add says: a text.'] },
+  { title: 'a lesson without level', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ level: '' }) }, says: ['level: is missing. Add level: one of start, further, deep.'] },
+  { title: 'a lesson without minutes', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '' }) }, says: ['minutes: is missing. Add minutes: a number.'] },
+  { title: 'a lesson without aims', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ aims: '' }) }, says: ['aims: is missing. Add aims: a list.'] },
+  { title: 'a lesson without needs', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ needs: '' }) }, says: ['needs: is missing. Add needs: a list.'] },
+  { title: 'a lesson without steps', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ steps: '' }) }, says: ['steps: is missing. Add steps: a list.'] },
+  { title: 'a lesson without remember', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ remember: '' }) }, says: ['remember: is missing. Add remember: a list.'] },
+  { title: 'a lesson without questions', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ questions: '' }) }, says: ['questions: is missing. Add questions: a list.'] },
+  { title: 'a lesson without handoutPages', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ handoutPages: '' }) }, says: ['handoutPages: is missing. Add handoutPages: a number.'] },
+  { title: 'a lesson of an unknown level', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ level: '§hard' }) }, says: ['level: is none of the known words (got hard). Write one of: start, further, deep.'] },
+  { title: 'a lesson of half minutes', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '§20.5' }) }, says: ['minutes: is not a whole number (got 20.5). Write a whole number.'] },
+  { title: 'a lesson with no aims', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ aims: '§[]' }) }, says: ['aims: has fewer than 1 entries (got []). Add what is missing, or remove the field.'] },
+  { title: 'a lesson with no needs', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ needs: '§[]' }) }, says: ['needs: has fewer than 1 entries (got []). Add what is missing, or remove the field.'] },
+  { title: 'a lesson with nothing to remember', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ remember: '§[]' }) }, says: ['remember: has fewer than 1 entries (got []). Add what is missing, or remove the field.'] },
+  { title: 'a lesson with no questions', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ questions: '§[]' }) }, says: ['questions: has fewer than 1 entries (got []). Add what is missing, or remove the field.'] },
+  { title: 'a question without an answer', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ questions: '[§{ asks: Why? }]' }) }, says: ['questions.0.answer: is missing. Add answer: a text.'] },
+  { title: 'a lesson of one step', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '20', steps: '§[{ minutes: 20, does: Tie. }]' }) }, says: ['steps: has fewer than 2 entries (got [{"minutes":20,"does":"Tie."}]). Add what is missing, or remove the field.'] },
+  { title: 'a step that takes no time', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ steps: '[{ minutes: §0, does: Look. }, { minutes: 20, does: Tie. }]' }) }, says: ['steps.0.minutes: is not above 0 (got 0). Look the number up again.'] },
+  { title: 'a step in which nothing is done', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ steps: '[§{ minutes: 5 }, { minutes: 15, does: Tie. }]' }) }, says: ['steps.0.does: is missing. Add does: a text.'] },
+  { title: 'a drawing that is named without its frame', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ drawings: '[§basket]' }) }, says: ['drawings.0: is not a drawing like basket/right (got basket). Write the id of a method, a slash, and right, wrong or a step such as step-1.'] },
+  { title: 'a handout of no page', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ handoutPages: '§0' }) }, says: ['handoutPages: is not above 0 (got 0). Look the number up again.'] },
+  { title: 'a field that lessons do not have', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ '§length': '20' }) }, says: ['length: is no field of this record. Remove it.'] },
+  { title: 'a lesson that comes after none', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ after: '[§knot]' }) }, says: ['knots: comes after a lesson that does not exist (got knot). Name another file below content/lessons.'] },
+  { title: 'a lesson that comes after itself', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ after: '[§knots]' }) }, says: ['knots: comes after a lesson that does not exist (got knots). Name another file below content/lessons.'] },
+  { title: 'a lesson that its name cannot be', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ after: '[§Knots]' }) }, says: ['after.0: is not a lower-case name with hyphens (got Knots). Use a to z, digits and single hyphens.'] },
+  { title: 'a lesson that is too long', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '§51', steps: '[{ minutes: 36, does: Look. }, { minutes: 15, does: Tie. }]' }) }, says: ['knots: is too short or too long for a lesson (got 51). Plan 15 to 50 minutes, or make two lessons of it.'] },
+  { title: 'a lesson that is too short', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '§14', steps: '[{ minutes: 7, does: Look. }, { minutes: 7, does: Tie. }]' }) }, says: ['knots: is too short or too long for a lesson (got 14). Plan 15 to 50 minutes, or make two lessons of it.'] },
+  { title: 'a lesson whose steps take longer', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '§20', steps: '[{ minutes: 6, does: Look. }, { minutes: 15, does: Tie. }]' }) }, says: ['knots: takes other minutes than its steps, which take 21 (got 20). Correct the steps or the minutes.'] },
+  { title: 'a quantity in a plan', rule: 'prose', files: { 'content/lessons/knots.mdx': lesson({ says: 'A knot costs §40 %.' }) }, says: ['prose: "40 %" is a quantity without an origin. Use <Fig id="source/result" /> or move it into a record.'] },
 ];

@@ -12,6 +12,7 @@ import { fewPullsLower } from './few-pulls-lower.ts';
 import { frozenVersionsStand } from './frozen-versions-stand.ts';
 import { kindFitsValue } from './kind-fits-value.ts';
 import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
+import { lessonsAddUp } from './lessons-add-up.ts';
 import { materialHasProse } from './material-has-prose.ts';
 import { materialShowsItsOwn } from './material-shows-its-own.ts';
 import { methodHasProse } from './method-has-prose.ts';
@@ -84,4 +85,5 @@ export const RULES: readonly Rule[] = [
   proseCanBeRead,
   noVerdictOfSafety,
   termsAreClear,
+  lessonsAddUp,
 ];

@@ -5,8 +5,9 @@ import '@citation-js/plugin-ris';
 import Ajv from 'ajv';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { citedFigures, comparisonCitable, figureCitable, seriesCitable, siteCitable } from '../../../src/build/citations.ts';
+import { citedFigures, comparisonCitable, figureCitable, lessonCitable, seriesCitable, siteCitable } from '../../../src/build/citations.ts';
 import { prebuiltRigs } from '../../../src/build/comparator-page.ts';
+import { siteLessons } from '../../../src/build/lessons.ts';
 import { allSeries } from '../../../src/build/series-page.ts';
 import { bibtex } from '../../../src/citing/bibtex.ts';
 import { type Author, type Citable, type Work, worksOf } from '../../../src/citing/citable.ts';
@@ -120,6 +121,7 @@ const CSL_SCHEMA = (() => {
 describe('every citation of the site', () => {
   const all: Citable[] = [
     siteCitable(), ...citedFigures().map(figureCitable), ...[...allSeries()].flatMap(([id, { invented }]) => (invented ? [] : [seriesCitable(id)])),
+    ...siteLessons().map(lessonCitable),
     ...prebuiltRigs().map((rig) => comparisonCitable(rig, 'a rig in words')),
   ];
   const works = all.flatMap(worksOf);

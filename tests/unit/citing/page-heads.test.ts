@@ -6,12 +6,13 @@ import addFormats from 'ajv-formats';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { authorOf, citedFigures, figureCitable, siteCitable, sourceWork, worksInOneFile } from '../../../src/build/citations.ts';
+import { authorOf, citedFigures, figureCitable, lessonCitable, siteCitable, sourceWork, worksInOneFile } from '../../../src/build/citations.ts';
 import { citationFiles } from '../../../src/build/citation-files.ts';
+import { siteLessons } from '../../../src/build/lessons.ts';
 import { siteRecords } from '../../../src/build/records.ts';
 import { readVersion, versionIndex } from '../../../src/build/versions.ts';
 import type { Citable, Work } from '../../../src/citing/citable.ts';
-import { datasetJsonLd, jsonLdText } from '../../../src/citing/json-ld.ts';
+import { datasetJsonLd, jsonLdText, lessonJsonLd } from '../../../src/citing/json-ld.ts';
 import { metaTags } from '../../../src/citing/meta-tags.ts';
 import { typedLinks } from '../../../src/citing/signposting.ts';
 import { ROOT } from '../../support/step.ts';
@@ -83,6 +84,25 @@ describe('JSON-LD', () => {
   test('of the whole has keywords and files', () => {
     validate(datasetJsonLd(siteCitable(), { description: DESCRIPTION, keywords: ['slings'], files: [{ url: 'https://example.org/a.zip', mediatype: 'application/zip' }] }));
     expect(validate.errors).toBeNull();
+  });
+
+  test('of every lesson is a learning resource: level, aims, and its time as a duration', () => {
+    // schema.org/LearningResource: learningResourceType, educationalLevel, teaches; timeRequired of CreativeWork is a duration of ISO 8601.
+    const isLesson = ajv.compile({
+      type: 'object', required: ['@context', '@type', 'name', 'learningResourceType', 'educationalLevel', 'teaches', 'timeRequired'], additionalProperties: false,
+      properties: {
+        '@context': { const: 'https://schema.org' }, '@type': { const: 'LearningResource' }, name: text, description: text, learningResourceType: text, educationalLevel: text,
+        timeRequired: { type: 'string', format: 'duration' }, teaches: { type: 'array', minItems: 1, items: text }, url, version: text, datePublished: { type: 'string', format: 'date' }, license: url,
+        inLanguage: text, isAccessibleForFree: { const: true }, author: { type: 'array', minItems: 1, items: body }, publisher: body,
+      },
+    });
+    const lessons = siteLessons();
+    for (const lesson of lessons) {
+      isLesson(lessonJsonLd(lessonCitable(lesson), { ...lesson, level: 'Start' }));
+      expect(isLesson.errors, lesson.id).toBeNull();
+      expect(typedLinks(lessonCitable(lesson), citationFiles('lesson'), [], false)).toContainEqual({ rel: 'type', href: 'https://schema.org/LearningResource' });
+    }
+    expect(() => lessonJsonLd(siteCitable(), { says: 'None.', minutes: 0, aims: [], level: 'Start' })).toThrow('minutes: must be a whole number above 0 (got 0)');
   });
 
   test.each([[49], [5001]])('a description of %i characters is refused', (length) => {

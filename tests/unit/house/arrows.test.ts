@@ -12,8 +12,10 @@ interface Room {
 
 const NODE = /^node:/;
 const ENGINE_ROOMS = ['evidence', 'strength', 'break-tests', 'retirement', 'falls', 'replacement'] as const;
+/** Joins several engines in the exercises of lessons. */
+const TEACHING = 'teaching';
 const DRAWN = ['charts', 'drawings'] as const;
-const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', ...DRAWN, 'build'];
+const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', TEACHING, ...DRAWN, 'build'];
 const ALL = [...ALL_BUT_PAGES, 'islands', 'offline', 'components', 'layouts', 'styles'];
 
 const ROOMS: Readonly<Record<string, Room>> = {
@@ -26,6 +28,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   falls: { uses: ['evidence', 'numerics'], types: ['records', 'strength'], packages: [] },
   replacement: { uses: ['evidence', 'numerics'], types: ['records'], packages: [] },
   rack: { uses: ['retirement'], types: ['records'], packages: [] },
+  teaching: { uses: ['numerics', ...ENGINE_ROOMS], types: ['records'], packages: [] },
   links: { uses: [], types: ['records', 'strength', 'retirement', 'replacement', 'falls'], packages: [] },
   citing: { uses: [], types: ['records', 'strength'], packages: [] },
   charts: { uses: [], types: ['records', 'strength'], packages: ['d3-scale', /^preact(?:\/|$)/] },
@@ -41,7 +44,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
 };
 
 /** Rooms that give the same answer on every machine, on every day. */
-const PURE = ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing'];
+const PURE = ['numerics', ...ENGINE_ROOMS, TEACHING, 'rack', 'links', 'citing'];
 
 /** What would make an answer depend on the page, the machine, the day or luck. */
 const IMPURE = [
