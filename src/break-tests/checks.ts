@@ -15,7 +15,7 @@ export function assertValues(values: readonly number[], least: number, name = 'v
 }
 
 /** Throws a RangeError unless `values` holds `least` positive numbers or more: breaking forces. */
-export function assertForces(values: readonly number[], least: number, name = 'values'): void {
+export function assertForces(values: readonly number[], least: number, name: string): void {
   assertValues(values, least, name);
   for (let i = 0; i < values.length; i++) {
     if (!((values[i] as number) > 0)) throw new RangeError(`${name}[${i}] must be positive (got ${values[i]}).`);

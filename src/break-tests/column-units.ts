@@ -19,7 +19,7 @@ export const IN_COMMON: Readonly<Record<ColumnUnit, number>> = {
 
 /** Reads a unit alone, in brackets or without: the unit, `mass` where it is one of mass, null where it is none. */
 export function readUnit(text: string): ColumnUnit | 'mass' | null {
-  const bare = text.trim().replace(/^[([]\s*|\s*[)\]]$/g, '').trim().toLowerCase();
+  const bare = text.trim().replace(/^[([]\s*|\s*[)\]]$/g, '').toLowerCase();
   if (MASSES.has(bare)) return 'mass';
   return Object.hasOwn(SPELLINGS, bare) ? (SPELLINGS[bare] as ColumnUnit) : null;
 }

@@ -41,11 +41,10 @@ function bestMean(pulls: Required<CensoredPulls>, sd: number): number {
     for (const x of pulls.atLeast) sum += normalHazard((x - mean) / sd);
     return sum;
   };
-  let low = Math.min(...pulls.broken);
+  // At the weakest break nothing pulls the mean down.
+  const low = Math.min(...pulls.broken);
   let high = Math.max(...pulls.broken, ...pulls.atLeast) + sd;
   let step = sd;
-  while (score(low) < 0) low -= step *= 2;
-  step = sd;
   while (score(high) > 0) high += step *= 2;
   return score(low) === 0 ? low : findRoot(score, low, high, 1e-15);
 }

@@ -22,6 +22,7 @@ const FOLDER = '.mutation';
 
 /** One change, as the tool tells it. */
 interface MutantResult extends Change {
+  readonly fileName: string;
   readonly status: string;
 }
 
@@ -64,7 +65,8 @@ async function mutateFile(file: string, room: string, changedOnly: boolean): Pro
     allowConsoleColors: false,
   }).runMutationTest()) as readonly MutantResult[];
 
-  return tellFile(file, results);
+  // What was found earlier of other files stays in the tool's memory.
+  return tellFile(file, results.filter(({ fileName }) => fileName === join(ROOT, file)));
 }
 
 /** Prints the row of one file, and under it each change that nobody noticed and no list accepts. */

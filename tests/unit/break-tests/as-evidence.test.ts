@@ -78,6 +78,18 @@ describe('the reader\'s own rig', () => {
     expect(ownRig({ ...three, atLeastKn: [12.5] }, { cv: 0.05 }, 0).mu).toBeGreaterThan(ownRig(three, { cv: 0.05 }, 0).mu);
   });
 
+  it('five breaks and two pulls that ended otherwise scatter as their most likely fit does, times sqrt(5 / 4)', () => {
+    // sigma of ln 0.051997858 by SciPy 1.17.1 for these pulls (fits.test.ts).
+    const series = { name: 'small', brokenKn: [21.3, 20.1, 22.4, 19.8, 21.9], atLeastKn: [20.5, 22], oneLot: false };
+    const found = ownRig(series, { cv: 0.02 }, 0.03);
+    near(found.specimen2, 0.051997858 ** 2 * 1.25 + 0.03 ** 2, 1e-6);
+    expect(found.scatterFrom).toBe('series');
+    // Without the two it is the sample's own.
+    near(ownRig({ ...series, atLeastKn: [] }, { cv: 0.02 }, 0).specimen2, sampleSd(series.brokenKn.map(Math.log)) ** 2, 1e-12);
+    const { atLeastKn: _, ...plain } = series;
+    expect(ownRig(plain, { cv: 0.02 }, 0)).toEqual(ownRig({ ...series, atLeastKn: [] }, { cv: 0.02 }, 0));
+  });
+
   it('five equal pulls fall back on the class', () => {
     expect(ownRig({ ...five, brokenKn: [10, 10, 10, 10, 10] }, { cv: 0.05 }, 0).scatterFrom).toBe('class');
   });

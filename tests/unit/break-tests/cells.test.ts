@@ -50,9 +50,9 @@ describe('numbers', () => {
 
 describe('units', () => {
   it.each([
-    ['kN', 'kN'], ['KN', 'kN'], ['n', 'N'], ['dan', 'daN'], ['kgf', 'kgf'], ['kp', 'kgf'], ['lbf', 'lbf'], ['s', 's'], ['sec', 's'], ['Seconds', 's'], ['ms', 'ms'], ['mm', 'mm'], ['m', 'm'], ['(kN)', 'kN'], ['[kN]', 'kN'], ['( kN )', 'kN'], [' lbf ', 'lbf'],
+    ['kN', 'kN'], ['KN', 'kN'], ['n', 'N'], ['dan', 'daN'], ['kgf', 'kgf'], ['kp', 'kgf'], ['lbf', 'lbf'], ['s', 's'], ['sec', 's'], ['Seconds', 's'], ['ms', 'ms'], ['mm', 'mm'], ['m', 'm'], ['(kN)', 'kN'], ['[kN]', 'kN'], ['( kN )', 'kN'], [' lbf ', 'lbf'], [' (kN) ', 'kN'],
     ['kg', 'mass'], ['lb', 'mass'], ['lbs', 'mass'], ['pound', 'mass'], ['pounds', 'mass'], ['t', 'mass'], ['g', 'mass'], ['(kg)', 'mass'],
-    ['', null], ['knots', null], ['kN/m', null], ['constructor', null], ['((kN))', null], ['force', null],
+    ['', null], ['knots', null], ['kN/m', null], ['constructor', null], ['((kN))', null], ['k(N', null], ['k)N', null], ['force', null],
   ] as const)('%j is %s', (text, unit) => expect(readUnit(text)).toBe(unit));
 
   // NIST SP 811, appendix B: 1 kgf = 9.80665 N, 1 lbf = 4.448 221 615 260 5 N, both exact.
@@ -61,7 +61,7 @@ describe('units', () => {
   it.each([
     ['force (kN)', 'force', 'kN'], ['force[kN]', 'force', 'kN'], ['force ( kN )', 'force', 'kN'], ['force / kN', 'force', 'kN'], ['force, kN', 'force', 'kN'], ['force,kN', 'force', 'kN'], ['force_kN', 'force', 'kN'], ['force kN', 'force', 'kN'], ['peak   force\tkN', 'peak force', 'kN'], ['  time (s) ', 'time', 's'],
     ['kN', 'kN', 'kN'], ['[s]', '[s]', 's'], ['kg', 'kg', 'mass'], ['load (kg)', 'load', 'mass'], ['load lb', 'load', 'mass'], ['F_N', 'F', 'N'], ['F/N', 'F', 'N'], ['t, s', 't', 's'],
-    ['series N', 'series N', null], ['mode s', 'mode s', null], ['force (peak)', 'force (peak)', null], ['force', 'force', null], ['', '', null], ['(peak) force', '(peak) force', null], ['force (kN) peak', 'force (kN) peak', null], ['load cell', 'load cell', null],
+    ['series N', 'series N', null], ['peak/valley series N', 'peak/valley series N', null], ['/kN', '/kN', null], ['mode s', 'mode s', null], ['force (peak)', 'force (peak)', null], ['force', 'force', null], ['', '', null], ['(peak) force', '(peak) force', null], ['force (kN) peak', 'force (kN) peak', null], ['load cell', 'load cell', null],
   ] as const)('the head %j is %j in %s', (text, name, unit) => expect(readHeading(text)).toEqual({ name, unit }));
 });
 

@@ -4,6 +4,8 @@ import { dixon, dixonCritical } from '../../../src/break-tests/dixon.ts';
 import { grubbs, grubbsCritical } from '../../../src/break-tests/grubbs.ts';
 import { shapiroWilk } from '../../../src/break-tests/shapiro-wilk.ts';
 import { lognormalQuantile } from '../../../src/numerics/lognormal.ts';
+import { normalQuantile } from '../../../src/numerics/normal.ts';
+import { findRoot } from '../../../src/numerics/roots.ts';
 import { near, normals, seeded, simulated } from './near.ts';
 
 describe('Shapiro and Wilk', () => {
@@ -50,6 +52,37 @@ describe('Anderson and Darling', () => {
     expect(andersonDarlingWeibull(x).p).toBeNull();
     expect(andersonDarlingWeibull(x).significance).toBeGreaterThan(0.25);
     expect(normalLevel(0.787)).toBeCloseTo(0.05, 2); // Lawless 1982, p. 455
+  });
+
+  it('p is that of the published points, and falls without a step from nearly 1', () => {
+    // D'Agostino and Stephens, Goodness-of-Fit Techniques, 1986, table 4.7, case 3: points of A^2 (1 + 0.75/n + 2.25/n^2)
+    // (recalled). Twenty normal scores with heavier tails the larger c is, so that every point is met.
+    const scores = Array.from({ length: 20 }, (_, i) => normalQuantile((i + 0.625) / 20.25));
+    const at = (c: number) => {
+      const { a2, p } = andersonDarlingNormal(scores.map((z) => z + c * z ** 3));
+      return { scaled: a2 * (1 + 0.75 / 20 + 2.25 / 400), p: p as number };
+    };
+    const pAt = (scaled: number): number => at(findRoot((c) => at(c).scaled - scaled, 0, 3, 1e-12)).p;
+    for (const [point, p] of [[0.341, 0.5], [0.47, 0.25], [0.561, 0.15], [0.631, 0.1], [0.752, 0.05], [0.873, 0.025], [1.035, 0.01]] as const) near(pAt(point), p, 0.02);
+    for (const edge of [0.2, 0.34, 0.6]) expect(Math.abs(pAt(edge - 1e-6) - pAt(edge + 1e-6))).toBeLessThan(0.004);
+    const low = at(0);
+    expect(low.scaled).toBeLessThan(0.1);
+    expect(low.p).toBeGreaterThan(0.99);
+    expect(low.p).toBeLessThanOrEqual(1);
+    for (let scaled = 0.11; scaled < 1.2; scaled += 0.02) {
+      // It falls all the way.
+      expect(pAt(scaled + 0.02)).toBeLessThan(pAt(scaled));
+    }
+  });
+
+  it('from eight pulls on there is a p, for Weibull the level alone, and below none of them', () => {
+    const eight = [21.3, 20.1, 22.4, 19.8, 21.9, 23.5, 18.2, 20.8];
+    for (const test of [andersonDarlingNormal, andersonDarlingWeibull]) {
+      expect(test(eight).significance).not.toBeNull();
+      expect(test(eight.slice(1))).toMatchObject({ n: 7, p: null, significance: null });
+    }
+    expect(andersonDarlingNormal(eight).p).not.toBeNull();
+    expect(() => andersonDarlingWeibull([20, 20, 20])).toThrow('forces must not all be equal.');
   });
 
   it('p and level stay shares for pulls that are nowhere near normal', () => {
@@ -115,6 +148,9 @@ describe('outliers are named and stay in', () => {
   it('refuse by name', () => {
     expect(() => dixon(new Array(11).fill(0).map((_, i) => i))).toThrow('n must be from 3 to 10 and alpha 0.1, 0.05 or 0.01 (got 11 and 0.05).');
     expect(() => dixonCritical(2, 0.05)).toThrow('n must be from 3 to 10');
+    expect(() => dixonCritical(5, 0.2 as never)).toThrow('alpha 0.1, 0.05 or 0.01 (got 5 and 0.2).');
+    // Q of 97 in 100 is the critical value itself: not beyond it.
+    for (const three of [[0, 3, 100], [0, 97, 100]]) expect(dixon(three)[0]).toMatchObject({ q: 0.97, critical: 0.97, beyond: false });
     expect(() => grubbs([1, 2])).toThrow('values must hold at least 3 (got 2).');
     expect(() => grubbs([2, 2, 2])).toThrow('values must not all be equal.');
   });

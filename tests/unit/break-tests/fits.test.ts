@@ -1,7 +1,8 @@
+import normal from '@stdlib/stats-base-dists-normal';
 import { describe, expect, it } from 'vitest';
 import { linkStrengths, type ModePull, petersonBounds, petersonQuantile, seenByLink } from '../../../src/break-tests/competing-modes.ts';
 import { fitLognormal, lognormalFitQuantile, lognormalQuantileInterval, sigmaLogInterval } from '../../../src/break-tests/fit-lognormal.ts';
-import { fitNormal } from '../../../src/break-tests/fit-normal.ts';
+import { fitNormal, normalQuantileInterval, normalSdInterval } from '../../../src/break-tests/fit-normal.ts';
 import { fitWeibull, weibullFitQuantile, weibullQuantileInterval, weibullShapeInterval } from '../../../src/break-tests/fit-weibull.ts';
 import { productLimit } from '../../../src/break-tests/product-limit.ts';
 import { near, normals, seeded, simulated } from './near.ts';
@@ -76,6 +77,66 @@ describe('maximum likelihood with censored pulls', () => {
     const censored = fitLognormal({ broken: [10, 11], atLeast: new Array<number>(60).fill(11.5) });
     expect(censored.muLog).toBeGreaterThan(Math.log(11.5));
     expect(Number.isFinite(censored.seMuLog)).toBe(true);
+  });
+
+  // Few breaks among many pulls that ended otherwise, far from 0, far apart, and "at least" that says next to nothing.
+  const hard = [
+    { broken: [10, 11], atLeast: new Array<number>(60).fill(11.5) },
+    { broken: [1, 2, 50], atLeast: [100, 200] },
+    { broken: [20, 20.1, 20.3], atLeast: [5, 6, 7] },
+    { broken: [1000.1, 1000.2, 1000.4], atLeast: [1000.3, 1000.45, 1000.5] },
+    { broken: [3, 9, 4, 8, 5], atLeast: [] },
+  ];
+  /** Log-likelihood by @stdlib; far tails of the normal by their first term. */
+  const likelihood = ({ broken, atLeast }: { broken: number[]; atLeast: number[] }, mean: number, sd: number): number => {
+    const tail = (z: number): number => (z > 6 ? -0.5 * z * z - Math.log(z * Math.sqrt(2 * Math.PI)) + Math.log1p(-1 / z ** 2 + 3 / z ** 4 - 15 / z ** 6) : Math.log(normal.cdf(-z, 0, 1)));
+    return broken.reduce((sum, x) => sum + normal.logpdf(x, mean, sd), 0) + atLeast.reduce((sum, x) => sum + tail((x - mean) / sd), 0);
+  };
+  /** Largest value of a function with one top, by golden section. */
+  const top = (f: (x: number) => number, from: number, to: number): number => {
+    let [low, high] = [from, to];
+    for (let i = 0; i < 50; i++) {
+      const [a, b] = [high - 0.6180339887498949 * (high - low), low + 0.6180339887498949 * (high - low)];
+      if (f(a) < f(b)) low = a;
+      else high = b;
+    }
+    return f(0.5 * (low + high));
+  };
+
+  it.each(hard.map((pulls) => [JSON.stringify(pulls).slice(0, 60), pulls] as const))('normal, hard: no step off it is better, and its errors are those of the curvature: %s', (_, pulls) => {
+    const { mean, sd, logLikelihood, seMean, seLogSd, correlation } = fitNormal(pulls);
+    const at = (a: number, b: number): number => likelihood(pulls, mean + a * sd, sd * Math.exp(b));
+    near(logLikelihood, at(0, 0), 1e-9);
+    for (const [a, b] of [[1e-3, 0], [-1e-3, 0], [0, 1e-3], [0, -1e-3], [7e-4, 7e-4], [7e-4, -7e-4]] as const) expect(at(a, b)).toBeLessThan(at(0, 0));
+    // Slopes are 0 to where differences of so large sums can tell.
+    expect(Math.abs(at(1e-4, 0) - at(-1e-4, 0))).toBeLessThan(2e-9);
+    expect(Math.abs(at(0, 1e-4) - at(0, -1e-4))).toBeLessThan(2e-9);
+    const h = 1e-3;
+    const mm = -(at(h, 0) - 2 * at(0, 0) + at(-h, 0)) / h ** 2 / sd ** 2;
+    const ll = -(at(0, h) - 2 * at(0, 0) + at(0, -h)) / h ** 2;
+    const ml = -(at(h, h) - at(h, -h) - at(-h, h) + at(-h, -h)) / (4 * h ** 2) / sd;
+    near(seMean, Math.sqrt(ll / (mm * ll - ml * ml)), 1e-3);
+    near(seLogSd, Math.sqrt(mm / (mm * ll - ml * ml)), 1e-3);
+    expect(Math.abs(correlation + ml / Math.sqrt(mm * ll))).toBeLessThan(1e-3);
+  });
+
+  it.each(hard.map((pulls) => [JSON.stringify(pulls).slice(0, 60), pulls] as const))('at both ends of a profile interval the best likelihood has fallen by half the chi-square point, 1.9207: %s', (_, pulls) => {
+    const { mean, sd, logLikelihood } = fitNormal(pulls);
+    const ends = normalSdInterval(pulls);
+    for (const end of [ends.low, ends.high]) {
+      const best = top((m) => likelihood(pulls, m, end), mean - 30 * end, mean + 30 * end);
+      expect(Math.abs(logLikelihood - best - 1.9207294)).toBeLessThan(1e-5);
+    }
+    for (const p of [0.05, 0.5]) {
+      const z = normal.quantile(p, 0, 1);
+      const quantile = normalQuantileInterval(pulls, p);
+      near(quantile.best, mean + z * sd, 1e-9);
+      for (const end of [quantile.low, quantile.high]) {
+        if (!Number.isFinite(end)) continue;
+        const best = top((u) => likelihood(pulls, end - z * Math.exp(u), Math.exp(u)), Math.log(sd) - 8, Math.log(sd) + 8);
+        expect(Math.abs(logLikelihood - best - 1.9207294)).toBeLessThan(1e-5);
+      }
+    }
   });
 
   it('refuses by name', () => {

@@ -97,8 +97,11 @@ const turn = ({ limits, matrix }: Case, turned: number): Case => ({
   matrix: matrix.map((row, i) => row.map((r, j) => ((i === turned) !== (j === turned) ? -r : r))),
 });
 
+// Six take long where the code is changed to see what notices; what they add over five is depth alone.
+const SIZES = 'MUTATED_ROOM' in process.env ? [3, 4, 5] : [3, 4, 5, 6];
+
 describe('of many variables', () => {
-  it.each([3, 4, 5, 6])('%d: a variable above and below its limit make up the others without it', (count) => {
+  it.each(SIZES)('%d: a variable above and below its limit make up the others without it', (count) => {
     const next = stream(7 + count);
     for (const tied of [0.3, 1, 2.5]) {
       const each = someCase(count, next, tied);
@@ -109,7 +112,7 @@ describe('of many variables', () => {
     }
   });
 
-  it.each([3, 4, 5, 6])('%d: their order does not matter', (count) => {
+  it.each(SIZES)('%d: their order does not matter', (count) => {
     const next = stream(70 + count);
     for (const tied of [0.5, 2]) {
       const each = someCase(count, next, tied);
@@ -129,7 +132,7 @@ describe('of many variables', () => {
     expect(limits).toEqual(before);
   });
 
-  it.each([3, 4, 5, 6])('%d: one that surely passes drops out, one that cannot pass ends it, one that is another\'s twin joins it', (count) => {
+  it.each(SIZES)('%d: one that surely passes drops out, one that cannot pass ends it, one that is another\'s twin joins it', (count) => {
     const next = stream(700 + count);
     const each = someCase(count, next, 1.2);
     for (let at = 0; at < count; at++) {
@@ -152,11 +155,11 @@ describe('of many variables', () => {
   });
 
   it.each([
-    ['weakly tied', [0.3, -0.2, 0.25, 0.35, -0.1], 1e-11],
-    ['tied', [0.7, 0.6, -0.55, 0.65, 0.75], 1e-10],
-    ['closely tied', [0.88, 0.85, 0.9, -0.92, 0.86], 1e-9],
-    ['nearly one', [0.98, 0.975, 0.985, 0.97, 0.99], 1e-7],
-  ] as const)('%s by one common factor agree with the plain integral over it', (_, loadings, allowed) => {
+    ['weakly tied', [0.3, -0.2, 0.25, 0.35, -0.1]],
+    ['tied', [0.7, 0.6, -0.55, 0.65, 0.75]],
+    ['closely tied', [0.88, 0.85, 0.9, -0.92, 0.86]],
+    ['nearly one', [0.98, 0.975, 0.985, 0.97, 0.99]],
+  ] as const)('%s by one common factor agree with the plain integral over it', (_, loadings) => {
     for (const shift of [-0.8, 0, 0.6]) {
       for (const count of [3, 4, 5]) {
         const loading = loadings.slice(0, count);
@@ -172,7 +175,7 @@ describe('of many variables', () => {
           });
           sum += product;
         }
-        expect(Math.abs(orthant(count, limits, matrix) - (sum * 16) / steps / 3), `${count} at ${shift}`).toBeLessThan(allowed);
+        expect(Math.abs(orthant(count, limits, matrix) - (sum * 16) / steps / 3), `${count} at ${shift}`).toBeLessThan(1e-13);
       }
     }
   });
