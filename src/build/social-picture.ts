@@ -8,7 +8,6 @@ import { join } from 'node:path';
 import satori from 'satori';
 import sharp from 'sharp';
 import { type PictureColours, pictureLanes } from '../charts/picture-lanes.ts';
-import { EYE_NAMES } from '../components/comparator/words.ts';
 import { compare } from '../strength/compare.ts';
 import type { Rig } from '../strength/types.ts';
 import { pageEvidence } from './comparator-page.ts';
@@ -28,10 +27,10 @@ const CHART_WIDTH = PICTURE_WIDTH - 2 * MARGIN - 60;
 interface Box { type: string; props: { style?: Record<string, string | number>; children?: string | Box[] } }
 const box = (style: Record<string, string | number>, children: string | Box[]): Box => ({ type: 'div', props: { style: { display: 'flex', ...style }, children } });
 
-/** Everything that the picture says, in its order. */
-export function pictureWords(rig: Readonly<Rig>): { head: string; finding: string; rig: string; eye: string; caution: string } {
-  const { ratingKn, eye, sling, bearingMm, slingState } = rig;
-  if (ratingKn === null || eye === null || sling === null) throw new RangeError('rig must name its rating, eye and sling.');
+/** Everything that the picture says, in its order. @param eyeName what the comparison calls the eye */
+export function pictureWords(rig: Readonly<Rig>, eyeName: string): { head: string; finding: string; rig: string; eye: string; caution: string } {
+  const { ratingKn, sling, bearingMm, slingState } = rig;
+  if (ratingKn === null || sling === null) throw new RangeError('rig must name its rating and sling.');
   const evidence = pageEvidence();
   const comparison = compare(evidence, rig);
   const ranked = comparison.rows.filter(({ group }) => group === 'ranked').length;
@@ -41,7 +40,7 @@ export function pictureWords(rig: Readonly<Rig>): { head: string; finding: strin
     head: `${siteName}: home methods, one a row`,
     finding: `${ranked === 0 ? 'No home method' : `${ranked} home ${one ? 'method' : 'methods'}`} can be ranked here. For ${without} we found no test.`,
     rig: `Rated ${ratingKn} kN, ${evidence.slings[sling]?.name}, ${slingState}`,
-    eye: `Eye assumed: ${EYE_NAMES[eye]}${bearingMm === null ? ', not measured' : `, ${bearingMm} mm`}`,
+    eye: `Eye assumed: ${eyeName}${bearingMm === null ? ', not measured' : `, ${bearingMm} mm`}`,
     caution: 'One slow pull, new and dry. Ask the maker first.',
   };
 }
@@ -53,8 +52,8 @@ const letters = (): NonNullable<typeof fonts> => (fonts ??= ([400, 700] as const
 })));
 
 /** The picture as layout, and its lanes. */
-export function pictureLayout(rig: Readonly<Rig>): { layout: Box; drawn: string } {
-  const words = pictureWords(rig);
+export function pictureLayout(rig: Readonly<Rig>, eyeName: string): { layout: Box; drawn: string } {
+  const words = pictureWords(rig, eyeName);
   const evidence = pageEvidence();
   const comparison = compare(evidence, rig);
   // The maker's way stands outside all comparing: beside home methods its lane would rank it.
@@ -75,8 +74,8 @@ export function pictureLayout(rig: Readonly<Rig>): { layout: Box; drawn: string 
 }
 
 /** The picture of one prebuilt comparison, as PNG. */
-export async function socialPicture(rig: Readonly<Rig>): Promise<Buffer> {
-  const { layout, drawn } = pictureLayout(rig);
+export async function socialPicture(rig: Readonly<Rig>, eyeName: string): Promise<Buffer> {
+  const { layout, drawn } = pictureLayout(rig, eyeName);
   const svg = await satori(layout as unknown as Parameters<typeof satori>[0], { width: PICTURE_WIDTH, height: PICTURE_HEIGHT, fonts: letters() });
   return sharp(Buffer.from(svg.replace('</svg>', `${drawn}</svg>`))).png({ palette: true, colours: 16, effort: 1, dither: 0 }).toBuffer();
 }

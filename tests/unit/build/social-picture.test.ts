@@ -1,6 +1,7 @@
 /** Pictures beside shared links: legible where they are shown small, of the size that is asked for, and without a winner. Contrast by WCAG 2.2, relative luminance. */
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
+import { EYE_NAMES } from '../../../src/components/comparator/words.ts';
 import { pageEvidence, prebuiltRigs } from '../../../src/build/comparator-page.ts';
 import { PICTURE_COLOURS, PICTURE_HEIGHT, PICTURE_WIDTH, pictureLayout, pictureWords, SMALLEST_LETTER, socialPicture } from '../../../src/build/social-picture.ts';
 
@@ -19,6 +20,7 @@ const texts = ({ props: { style = {}, children } }: Node): { size: number; color
   typeof children === 'string' ? [{ size: Number(style['fontSize']), color: String(style['color']), text: children }] : (children ?? []).flatMap(texts);
 
 const rigs = prebuiltRigs();
+const eyeOf = ({ eye }: (typeof rigs)[number]): string => EYE_NAMES[eye ?? 'bare-wire'];
 const evidence = pageEvidence();
 const home = Object.values(evidence.methods).filter(({ role }) => role === 'home').map(({ name }) => name.toLowerCase());
 
@@ -26,7 +28,7 @@ describe('a picture', () => {
   test('shown 300 px wide, its smallest letter is 9 px and every letter has a contrast of 4.5 to 1', () => {
     expect((SMALLEST_LETTER * 300) / PICTURE_WIDTH).toBeGreaterThanOrEqual(9);
     for (const rig of rigs) {
-      for (const { size, color } of texts(pictureLayout(rig).layout as Node)) {
+      for (const { size, color } of texts(pictureLayout(rig, eyeOf(rig)).layout as Node)) {
         expect((size * 300) / PICTURE_WIDTH).toBeGreaterThanOrEqual(9);
         expect(contrast(color, PICTURE_COLOURS.paper)).toBeGreaterThanOrEqual(4.5);
       }
@@ -34,7 +36,7 @@ describe('a picture', () => {
   });
   test('names its eye, its caution and what was found, and no home method', () => {
     for (const rig of rigs) {
-      const words = pictureWords(rig);
+      const words = pictureWords(rig, eyeOf(rig));
       const all = Object.values(words).join(' ').toLowerCase();
       expect(words.eye).toMatch(/^Eye assumed: /);
       expect(words.caution).toContain('Ask the maker');
@@ -42,7 +44,8 @@ describe('a picture', () => {
     }
   });
   test('is a PNG of the size that Open Graph readers ask for, under 100 kB, and not blank', async () => {
-    const png = await socialPicture(rigs[60] ?? (rigs[0] as (typeof rigs)[number]));
+    const rig = rigs[60] as (typeof rigs)[number];
+    const png = await socialPicture(rig, eyeOf(rig));
     const { width, height, format } = await sharp(png).metadata();
     expect([width, height, format]).toEqual([PICTURE_WIDTH, PICTURE_HEIGHT, 'png']);
     expect(png.length).toBeLessThan(100_000);
