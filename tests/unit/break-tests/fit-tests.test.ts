@@ -117,6 +117,14 @@ describe('outliers are named and stay in', () => {
     expect(grubbs(x, 'either').critical).toBe(grubbsCritical(5, 0.05, 'either'));
   });
 
+  it('the end that is asked for, though the other is farther off; of equally far ones the first; without a word the farther', () => {
+    expect(grubbs([5, 1, 5.2, 5.1, 20], 'lowest')).toMatchObject({ index: 1, value: 1, end: 'lowest' });
+    expect(grubbs([5, -30, 5.2, 5.1, 20], 'highest')).toMatchObject({ index: 4, value: 20, end: 'highest' });
+    expect(grubbs([1, 20, 20.1, 20.2])).toMatchObject({ index: 0, end: 'either' });
+    expect(grubbs([0, 4, 2, 2], 'either').index).toBe(0);
+    expect(grubbs([1, 2, 4, 4], 'highest').index).toBe(2);
+  });
+
   it('p is 0 at the largest distance there can be, and small for the handbook\'s uranium data', () => {
     // All others equal: the largest possible distance, chance 0.
     expect(grubbs([1, 1, 1, 5]).p).toBe(0);
@@ -143,6 +151,10 @@ describe('outliers are named and stay in', () => {
     expect(first).toMatchObject({ end: 'lowest', value: 10, q: 0.8, beyond: false });
     expect(second).toMatchObject({ end: 'highest', value: 15, q: 0.2 });
     expect(dixon([1, 2, 9])[0].end).toBe('highest');
+    // The critical value of three is 0.970: a gap of 98 in 100 is beyond it, one of 7 in 8 is not.
+    expect(dixon([1, 2, 9])[0].beyond).toBe(false);
+    expect(dixon([0, 2, 100])[0]).toMatchObject({ end: 'highest', q: 0.98, beyond: true });
+    expect(dixon([0, 98, 100])[0]).toMatchObject({ end: 'lowest', q: 0.98, beyond: true });
   });
 
   it('refuse by name', () => {

@@ -26,6 +26,7 @@ const lognormals = [
 describe('maximum likelihood with censored pulls', () => {
   it.each(weibulls)('Weibull, $name', ({ pulls, shape, scale, top, se, correlation, low, shapeInterval }) => {
     const fit = fitWeibull(pulls);
+    expect([fit.broken, fit.atLeast]).toEqual([pulls.broken.length, pulls.atLeast.length]);
     near(fit.shape, shape, 2e-6);
     near(fit.scale, scale, 2e-7);
     near(fit.logLikelihood, top, 1e-9);
@@ -44,6 +45,7 @@ describe('maximum likelihood with censored pulls', () => {
 
   it.each(lognormals)('lognormal, $name', ({ pulls, mu, sigma, top, se, correlation, low, sigmaInterval }) => {
     const fit = fitLognormal(pulls);
+    expect([fit.broken, fit.atLeast]).toEqual([pulls.broken.length, pulls.atLeast.length]);
     near(fit.muLog, mu, 1e-7);
     near(fit.sigmaLog, sigma, 1e-6);
     near(fit.logLikelihood, top, 1e-9);

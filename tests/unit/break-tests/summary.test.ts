@@ -124,6 +124,10 @@ describe('what stands behind them', () => {
     const { low, high, oneSidedLow } = nextPull(20, 1, 5);
     near(high - 20, 20 - low, 1e-14);
     near(nextPull(20, 1, 5, 0.9).low, oneSidedLow, 1e-12);
+    // Twice the scatter is twice as far. t of 95 % with four degrees of freedom is 2.776 two-sided, 2.132 one-sided (any table).
+    const wide = nextPull(20, 2, 5);
+    near(wide.high - 20, 2.776445 * 2 * Math.sqrt(1.2), 1e-6);
+    near(20 - wide.oneSidedLow, 2.131847 * 2 * Math.sqrt(1.2), 1e-6);
   });
 
   it('coverage and confidence of a factor undo each other', () => {

@@ -53,6 +53,55 @@ describe('ratio of means', () => {
 });
 
 describe('rank test', () => {
+  /** Every way to deal the pulls into a first series of so many. */
+  function* deals(all: readonly number[], count: number): Generator<{ a: number[]; b: number[] }> {
+    for (let bits = 0; bits < 2 ** all.length; bits++) {
+      const a = all.filter((_, i) => (bits >> i) & 1);
+      if (a.length === count) yield { a, b: all.filter((_, i) => !((bits >> i) & 1)) };
+    }
+  }
+  const pairsWon = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, x) => sum + b.reduce((own, y) => own + (x > y ? 1 : x === y ? 0.5 : 0), 0), 0);
+
+  it.each([
+    [[21, 23.5, 22], [20, 20.5, 19, 22.5]], [[1, 2, 2, 3], [2, 4, 4]], [[5], [1, 2, 3, 4]], [[3, 1], [2, 4, 6, 5, 9]], [[1, 1, 2], [1, 2, 2]],
+  ])('its p-values count all ways to deal the pulls, ties as they are: %j against %j', (a, b) => {
+    const found = mannWhitney(a, b);
+    const u = pairsWon(a, b);
+    expect(found.u).toBe(u);
+    expect(found.share).toBeCloseTo(u / (a.length * b.length), 14);
+    expect(found.ties).toBe(new Set([...a, ...b]).size < a.length + b.length);
+    const all = [...deals([...a, ...b], a.length)].map((deal) => pairsWon(deal.a, deal.b));
+    const greater = all.filter((each) => each >= u).length / all.length;
+    const less = all.filter((each) => each <= u).length / all.length;
+    near(found.exact!.greater, greater, 1e-12);
+    near(found.exact!.less, less, 1e-12);
+    near(found.exact!.twoSided, Math.min(1, 2 * Math.min(greater, less)), 1e-12);
+    near(found.smallestP, Math.min(1, 2 / all.length), 1e-12);
+    // Shift: the median of all differences.
+    const differences = a.flatMap((x) => b.map((y) => x - y)).sort((p, q) => p - q);
+    const half = differences.length / 2;
+    near(found.shift + 100, 100 + (differences.length % 2 === 1 ? differences[Math.floor(half)]! : (differences[half - 1]! + differences[half]!) / 2), 1e-12);
+  });
+
+  it('without ties the interval of the shift leaves out as many differences on each side as its level allows', () => {
+    const [a, b] = [[21, 23.5, 22, 24.1, 25], [20, 20.6, 19, 22.7]];
+    const differences = a.flatMap((x) => b.map((y) => x - y)).sort((p, q) => p - q);
+    const all = [...deals([...a, ...b], a.length)].map((deal) => pairsWon(deal.a, deal.b));
+    for (const level of [0.5, 0.8, 0.9, 0.95, 0.999]) {
+      const found = mannWhitney(a, b, level).shiftInterval!;
+      // Bauer's interval (JASA 67, 1972): q is the least number of pairs that is won at most as often as may be missed on a
+      // side; one at least.
+      let q = 0;
+      while (all.filter((u) => u <= q).length / all.length < 0.5 * (1 - level)) q++;
+      q = Math.max(1, q);
+      const missed = all.filter((u) => u < q).length / all.length;
+      expect(found.low).toBe(differences[q - 1]);
+      expect(found.high).toBe(differences[differences.length - q]);
+      near(found.attained, 1 - 2 * missed, 1e-12);
+    }
+    expect(mannWhitney([1, 2], [2, 3]).shiftInterval).toBeNull();
+  });
+
   it('with ties: exact over all deals, and the corrected approximation', () => {
     const found = mannWhitney([1, 2, 2, 3, 5], [2, 3, 3, 4, 6, 7]);
     // Enumeration of all 462 deals (itertools.combinations over scipy.stats.rankdata); scipy.stats.mannwhitneyu(asymptotic).
