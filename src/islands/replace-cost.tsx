@@ -220,4 +220,6 @@ addEventListener('popstate', () => {
   isFromRack = false;
   readAddress(location.search);
 });
-readAddress(location.search);
+// What was typed before the script came stays.
+if (location.search === '') answer(wordsOfForm());
+else readAddress(location.search);
