@@ -1,6 +1,7 @@
 import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { ownNumerics } from './src/build/own-numerics.ts';
 import { preloadScripts } from './src/build/preload-scripts.ts';
 import { recordCheck } from './src/build/record-check.ts';
 import { shortErrors } from './src/build/short-errors.ts';
@@ -25,7 +26,7 @@ function preactAtBuild() {
 /** What several pages share stands in one file: a page then fetches its own script and this one, side by side. */
 const SHARED = [
   { name: 'shared', test: /preload-helper|node_modules.preact|src.islands.take-away/ },
-  { name: 'slings', test: /src.components.retirement.words|src.retirement.(?:answers|days|verdict)\.|src.rack.(?:register|json-file|json-lines|schema|shape|fields|field-names|part-day|stamps|types|sling-history|item-words)\./ },
+  { name: 'slings', test: /src.components.retirement.words|src.islands.kept-register|src.retirement.(?:answers|days|verdict)\.|src.rack.(?:register|due|json-file|json-lines|schema|shape|fields|field-names|part-day|stamps|types|sling-history|item-words)\./ },
   { name: 'links', test: /src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.evidence.bearing-place/ },
 ];
 
@@ -50,7 +51,7 @@ export default defineConfig({
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
   integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy()],
-  vite: { plugins: [withoutPreloading, shortErrors] },
+  vite: { plugins: [withoutPreloading, ownNumerics, shortErrors] },
   security: {
     csp: {
       directives: [

@@ -14,6 +14,7 @@ import { headScript } from './head-script.ts';
 import { href } from './site.ts';
 
 const UPPER_MARK = 'common-practice/upper-mark';
+const RIG_TO_RIG = 'assumed/rig-to-rig';
 /** How long a reader waits before the page says that the comparison did not come, ms. */
 const PATIENCE = 8000;
 
@@ -53,6 +54,8 @@ export function comparatorPage(rig: Readonly<Rig>, isPrebuilt: boolean, title: s
   const evidence = pageEvidence();
   const base = href('/');
   const upper = figure(UPPER_MARK);
+  const between = figure(RIG_TO_RIG).value;
+  if (typeof between !== 'number') throw new RangeError(`${RIG_TO_RIG}: must be one number`);
   if (typeof upper.value !== 'number' || upper.unit !== 'kN') throw new RangeError(`${UPPER_MARK}: must be one number in kN`);
   return {
     setup: {
@@ -61,6 +64,7 @@ export function comparatorPage(rig: Readonly<Rig>, isPrebuilt: boolean, title: s
       rig: serialiseLink(rig),
       ticks: Object.fromEntries(FORCE_UNITS.map((unit) => [unit, axisTicks(NEWTONS_PER[unit]).map(({ text }) => Number(text))])) as Setup['ticks'],
       upper: { kn: upper.value, figure: UPPER_MARK },
+      rigToRig: { sd: between, figure: RIG_TO_RIG },
     },
     address: href(`/compare/evidence-${evidenceFile().name}.json`),
     evidence,

@@ -61,6 +61,10 @@ function rounded(value: ClassValue): ClassValue {
 const asRead = (gaps: Readonly<Record<string, GapRecord>>): Evidence['gaps'] =>
   Object.fromEntries(Object.entries(gaps).map(([id, { blocks, nearest }]) => [id, { blocks, nearest }]));
 
+/** Gaps that the comparison asks: a question of another page leaves none of its cells empty. */
+const compared = (gaps: Readonly<Record<string, GapRecord>>): Record<string, GapRecord> =>
+  Object.fromEntries(Object.entries(gaps).filter(([, { page }]) => page === undefined));
+
 /**
  * What the engine reads of some records, with no version yet. Only figures that a factor, method or gap names go in; the
  * classes go in as values. Throws RangeErrors that name the record at fault.
@@ -70,7 +74,7 @@ export function evidenceOf(records: Records): Evidence {
     Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1)).map(([id, file]) => [id, file.data]));
   const factors = plain(records.factors);
   const methods = plain(records.methods);
-  const gaps = plain(records.gaps);
+  const gaps = compared(plain(records.gaps));
   const named = new Set<string>();
   for (const factor of Object.values(factors)) {
     for (const id of factor.from) named.add(id);

@@ -1,5 +1,7 @@
 /** Figures as pages show them: each address with its inherited fields, what it feeds, and why it was left out. */
 import type { Cell, FigureRecord, LawRecord, Lowered, RigConditions, Single, Standing, Table, Unit, Value } from '../records/schema.ts';
+import { fallFigureAddresses } from './fall-evidence.ts';
+import { givesToFalls } from './falls-page.ts';
 import { type SiteRecords, siteRecords } from './records.ts';
 import { figurePath } from './site.ts';
 
@@ -105,8 +107,8 @@ export interface Use { factor: string; what: string; why?: string }
 
 /** A use that is no factor's: what the figure is there, the name of what uses it, and its page where it has one. */
 export interface OtherUse {
-  /** `class`: scatter or spread that the model shares out; `floor`: a minimum that it cuts at; the rest only show it. */
-  kind: 'class' | 'floor' | 'rule' | 'route' | 'law' | 'material' | 'gap' | 'figure';
+  /** `class`: scatter or spread that the model shares out; `floor`: a minimum that it cuts at; `fall`: a constant of falls; the rest only show it. */
+  kind: 'class' | 'floor' | 'fall' | 'rule' | 'route' | 'law' | 'material' | 'gap' | 'figure';
   says: string;
   name: string;
   path?: string;
@@ -189,9 +191,12 @@ function otherUses(all: SiteRecords): FigureBook['others'] {
     const shown = new Set(Object.values(topics).flatMap(({ figures }) => figures));
     for (const address of shown) push(address, { kind: 'material', says: 'is shown with the material', name, path: `/materials/${id}/` });
   }
+  for (const address of fallFigureAddresses()) push(address, { kind: 'fall', says: 'feeds', name: `what a fall loads: ${lowerFirst(givesToFalls(address) ?? '')}`, path: '/falls/#sources' });
   for (const [id, { question, nearest }] of all.gaps) for (const address of nearest) push(address, { kind: 'gap', says: 'is nearest to the open question', name: question, path: `/gaps/${id}/` });
   return others;
 }
+
+const lowerFirst = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 const REGIONS: Record<LawRecord['region'], string> = { eu: 'European Union and European Economic Area', uk: 'United Kingdom', us: 'United States', elsewhere: 'elsewhere' };
 

@@ -70,9 +70,9 @@ function readLink(page: HeadScriptPage): void {
 
 /**
  * Text of the script for a page, and its hash as a content policy names it.
- * @param body the function as text: as written, or shortened by the build
+ * @param body the function as text: as written, without its indents (no text of it runs over a line)
  */
-export function headScript(page: HeadScriptPage, body: string = readLink.toString()): { text: string; hash: `sha256-${string}` } {
+export function headScript(page: HeadScriptPage, body: string = readLink.toString().replace(/\n\s+/g, '\n')): { text: string; hash: `sha256-${string}` } {
   const text = `(${body})(${JSON.stringify(page).replaceAll('<', '\\u003c')})`;
   return { text, hash: `sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}` };
 }

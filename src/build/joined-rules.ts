@@ -3,5 +3,7 @@ import type { Rule } from '../records/check/rule.ts';
 import { forceIsPlausible } from './force-is-plausible.ts';
 import { gapsAgree } from './gaps-agree.ts';
 import { scatterBelowCeiling } from './scatter-below-ceiling.ts';
+import { seriesCanBeRead } from './series-can-be-read.ts';
+import { seriesIsItsFigure } from './series-is-its-figure.ts';
 
-export const JOINED_RULES: readonly Rule[] = [forceIsPlausible, scatterBelowCeiling, gapsAgree];
+export const JOINED_RULES: readonly Rule[] = [forceIsPlausible, scatterBelowCeiling, gapsAgree, seriesCanBeRead, seriesIsItsFigure];

@@ -1,10 +1,13 @@
 /** Records of the site, read once for all pages. Every page asks here, so that one reader stands behind all of them. */
-import { readAll } from '../records/read.ts';
+import { isInvented, pullsFileOf, readAll } from '../records/read.ts';
 import type {
-  CorrectionRecord, FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, RackMaterialRecord, ReplacementRecord, RuleRecord, SlingRecord,
+  CorrectionRecord, FactorClassRecord, FactorRecord, FigureRecord, GapRecord, LawRecord, MethodRecord, RackMaterialRecord, ReplacementRecord, RuleRecord, SeriesRecord, SlingRecord,
   SourceRecord, Withdrawn,
 } from '../records/schema.ts';
 import { loadEvidence } from './evidence.ts';
+
+/** A series of breaks with the text of its pulls. */
+export interface SiteSeries { record: SeriesRecord; csv: string; invented: boolean }
 
 /** All records by kind and id. */
 export interface SiteRecords {
@@ -22,6 +25,7 @@ export interface SiteRecords {
   rules: Map<string, RuleRecord>;
   materials: Map<string, RackMaterialRecord>;
   corrections: Map<string, CorrectionRecord>;
+  series: Map<string, SiteSeries>;
   /** Newest version of the evidence, with a plus sign where the records have changed since; `unreleased` before the first is cut. */
   version: string;
 }
@@ -50,6 +54,7 @@ export function siteRecords(root = process.cwd()): SiteRecords {
     rules: data(all.rules),
     materials: data(all.materials),
     corrections: data(all.corrections),
+    series: new Map([...all.series].map(([id, file]) => [id, { record: file.data, csv: all.files[pullsFileOf(file)] ?? '', invented: isInvented(file) }])),
     version: loadEvidence(root).version,
   };
   return cached;

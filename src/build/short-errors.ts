@@ -18,7 +18,7 @@ export const shortErrors = {
   apply: 'build' as const,
   applyToEnvironment: ({ name }: { name: string }): boolean => name === 'client',
   transform: {
-    filter: { id: /\/src\/(?:(?:numerics|evidence|strength|retirement)\/[^?]*|rack\/(?:due|calendar|merge|csv-file)|components\/retirement\/words)\.ts$/ },
-    handler: (source: string, id: string): string => withShortErrors(source, id.slice(id.lastIndexOf('/') + 1)),
+    filter: { id: /\/src\/(?:(?:numerics|evidence|strength|retirement|break-tests)\/[^?]*|rack\/(?:stamps|part-day|due|calendar|merge|csv-file)|components\/retirement\/words)\.ts(?:\?breaks)?$/ },
+    handler: (source: string, id: string): string => withShortErrors(source, id.slice(id.lastIndexOf('/') + 1).replace(/\?.*/, '')),
   },
 };

@@ -71,7 +71,11 @@ function rangeWords(value: { kind: string; n?: number | undefined }): string {
 export function figureWords(figure: { value?: Value | undefined; unit?: Unit | undefined; asPrinted?: string | undefined; standing: Standing; what: string }): string {
   const { value, unit, asPrinted, standing } = figure;
   if (value === undefined) return figure.what;
-  if (standing === 'assumed' && typeof value === 'object' && 'low' in value) return `${withUnit(`${value.low} to ${value.high}`, unit)}, nine pieces in ten`;
+  if (standing === 'assumed' && typeof value === 'object' && 'low' in value) {
+    const range = withUnit(`${value.low} to ${value.high}`, unit);
+    // An angle is no piece of gear: its range is one of ways, not of breaks.
+    return unit === 'degrees' ? range : `${range}, nine pieces in ten`;
+  }
   return valueWords(value, unit, asPrinted);
 }
 

@@ -17,7 +17,7 @@ import { benchFigures } from './bench-figures.ts';
 import { asBase, serveDirectory } from './static-server.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const PARTS = ['comparison', 'page', 'build', 'figures', 'rack'] as const;
+const PARTS = ['comparison', 'page', 'build', 'figures', 'rack', 'breaks'] as const;
 type Part = (typeof PARTS)[number];
 
 /** A measured time or memory and the most that the design allows it. */
@@ -166,6 +166,7 @@ if (wanted('page')) lines.push(...(await benchPage()));
 if (wanted('build')) lines.push(...benchBuild());
 if (wanted('figures')) lines.push(...(await benchFigures(root)));
 if (wanted('rack')) lines.push(...(await import('./bench-rack.ts')).benchRack());
+if (wanted('breaks')) lines.push(...(await import('./bench-breaks.ts')).benchBreaks());
 let over = 0;
 for (const line of lines) {
   const { what, budget } = line;

@@ -2,16 +2,18 @@
  * `npm run release -- <date>`: freezes the evidence as `data/versions/<date>.<n>.json`, adds its hash to the index, and
  * writes what changed since the version before to `data/changes/<date>.<n>.json`. The date is an input (yyyy-mm-dd):
  * nothing here reads the clock. A frozen file is never changed again.
+ * `CITATION.cff` then names that version and its day.
  * `npm run release -- lists` writes all lists of changes again from the frozen files.
  */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { changesBetween } from '../build/changes.ts';
+import { citationFile } from '../build/downloads/citation.ts';
 import { ROOT, loadEvidence } from '../build/evidence.ts';
 import { JOINED_RULES } from '../build/joined-rules.ts';
 import { nextVersion, refusal } from '../build/release.ts';
 import {
-  type FrozenVersion, frozenVersion, goneFigures, hashOf, listedVersions, listFile, listText, prebuiltAnswers, readVersion, readVersionWords,
+  dayOf, type FrozenVersion, frozenVersion, goneFigures, hashOf, listedVersions, listFile, listText, prebuiltAnswers, readVersion, readVersionWords,
   versionIndex, wordsFile,
 } from '../build/versions.ts';
 import { checkProject } from '../records/check-project.ts';
@@ -45,6 +47,8 @@ function release(day: string | undefined): void {
   writeFileSync(join(ROOT, 'data/versions', `${version}.json`), text, { flag: 'wx' });
   writeFileSync(join(ROOT, listFile(version)), listText(changes), { flag: 'wx' });
   writeFileSync(join(ROOT, 'data/versions/index.json'), `${JSON.stringify([...index, { version, model: newer.evidence.model, sha256: hashOf(text) }], null, 2)}\n`);
+  const cff = join(ROOT, 'CITATION.cff');
+  if (existsSync(cff)) writeFileSync(cff, citationFile(readFileSync(cff, 'utf8'), { version, day: dayOf(version) }));
   console.log(`Frozen ${version}: ${Object.keys(newer.evidence.figures).length} figures, ${Object.keys(newer.answers).length} prebuilt comparisons.`);
   console.log(`What changed is in ${listFile(version)}. ${words ? `The reasons are in ${wordsFile(version)}.` : `Reasons may be added in ${wordsFile(version)}.`}`);
 }

@@ -4,14 +4,17 @@ import { Results, type Handlers, type ResultsProps } from '../components/compara
 import type { Setup } from '../components/comparator/setup.ts';
 import { takenAway } from '../components/comparator/taken-away.ts';
 import { parseLink } from '../links/parse-link.ts';
-import { serialiseLink } from '../links/serialise-link.ts';
+import { besideOf, serialiseLink } from '../links/serialise-link.ts';
 import { compare } from '../strength/compare.ts';
 import type { Evidence } from '../strength/types.ts';
 import type { Question } from './comparator-rig.ts';
 import { copy as copyFrom, say as put } from './take-away.ts';
 
 interface Props { setup: Setup; evidence: Evidence; question: Question }
-type State = Pick<ResultsProps, 'comparison' | 'unit' | 'sort' | 'opened' | 'notUnderstood' | 'older'>;
+type State = Pick<ResultsProps, 'comparison' | 'unit' | 'sort' | 'opened' | 'notUnderstood'> & {
+  /** Evidence and model that an opened link was made with, where they are not today's. */
+  older: { d: string | null; m: number | null } | null;
+};
 
 /** Comparisons that are made before the reader asks for any. */
 const REHEARSALS = 40;
@@ -82,17 +85,22 @@ class ComparatorResults extends Component<Props, State> {
       older: isOlder ? { d, m } : null,
     }), () => {
       document.documentElement.classList.remove('reading', 'unread', 'waiting');
-      dispatchEvent(new Event('comparison-shown'));
+      this.tell();
     });
     this.shown = asked;
     say('');
   }
 
+  /** Tells the rest of the page what is shown now. */
+  private readonly tell = (): void => {
+    dispatchEvent(new CustomEvent('comparison-shown', { detail: this }));
+  };
+
   /** Address of this comparison, with what its answer was made with. */
   private link(): string {
     const { setup, evidence } = this.props;
     const stamp = /^[\d.-]+$/.test(evidence.version) ? { evidence: evidence.version, model: evidence.model } : undefined;
-    return new URL(`${setup.base}compare/?${serialiseLink(this.state.comparison.rig, stamp)}`, location.href).href;
+    return new URL(`${setup.base}compare/?${serialiseLink(this.state.comparison.rig, stamp)}${besideOf(location.search)}`, location.href).href;
   }
 
   /** Hands the comparison over in the way that a button of the page names. */
@@ -108,7 +116,7 @@ class ComparatorResults extends Component<Props, State> {
     anchor.download = `comparison.${how}`;
     anchor.click();
     URL.revokeObjectURL(anchor.href);
-    say(`Saved as ${anchor.download}.`);
+    say(`Saved ${anchor.download}.`);
   }
 
   private readonly handlers: Handlers = {
@@ -117,7 +125,7 @@ class ComparatorResults extends Component<Props, State> {
       else this.open.delete(method);
       this.setState({ opened: new Set(this.open) });
     },
-    onUnit: (unit) => this.setState({ unit, opened: new Set(this.open) }),
+    onUnit: (unit) => this.setState({ unit, opened: new Set(this.open) }, this.tell),
     onSort: (sort) => this.setState({ sort }),
   };
 
@@ -131,7 +139,7 @@ export function startResults(root: Element, setup: Setup, evidence: Evidence, qu
   let island: ComparatorResults | null = null;
   hydrate(<ComparatorResults setup={setup} evidence={evidence} question={question} ref={(made: ComparatorResults | null) => { island = made; }} />, root);
   document.querySelector<HTMLElement>('.tools')?.addEventListener('click', ({ target }) => {
-    if (target instanceof HTMLButtonElement) island?.take(target.name).catch(() => say('That did not arrive. Try again.'));
+    if (target instanceof HTMLButtonElement) island?.take(target.name).catch(() => say('That failed. Try again.'));
   });
   return (next) => island?.answer(next);
 }

@@ -7,7 +7,7 @@ import type { Setup } from '../components/comparator/setup.ts';
 import { FOLD_WORDS, lengthsOf, ORIGIN_WORDS, type Origin, rigLine } from '../components/comparator/words.ts';
 import { type ParsedLink, parseLink } from '../links/parse-link.ts';
 import { RIG_KEYS, type RigKey } from '../links/rig-keys.ts';
-import { serialiseLink } from '../links/serialise-link.ts';
+import { besideOf, serialiseLink } from '../links/serialise-link.ts';
 import type { Rig } from '../strength/types.ts';
 
 /** What the form asks: a rig, and the link that it was read from, if it was. */
@@ -108,7 +108,7 @@ export function startRig(panel: Element, setup: Setup, ask: (question: Question)
     ask({ rig, link: null });
     clearTimeout(pause);
     const write = (): void => {
-      const address = `${setup.base}compare/?${serialiseLink(rig)}`;
+      const address = `${setup.base}compare/?${serialiseLink(rig)}${besideOf(location.search)}`;
       if (lastEdited === key) history.replaceState(null, '', address);
       else history.pushState(null, '', address);
       lastEdited = key;

@@ -3,6 +3,7 @@
  * have it open tell each other of every write, and a write first reads, in the same transaction, whether another came between.
  */
 import type { Register } from '../rack/types.ts';
+import { KEY, NAME, openKept, STORE } from './kept-register.ts';
 
 /** What is kept. */
 export interface Kept {
@@ -23,23 +24,9 @@ export type Wanted = Pick<Kept, 'register' | 'exported'>;
 /** What became of a write. `differs`: another window wrote first, and nothing was overwritten. */
 type Outcome = { is: 'kept'; revision: number } | { is: 'differs'; kept: Kept } | { is: 'gone' };
 
-const NAME = 'second-sling-rack';
-const STORE = 'register';
-const KEY = 'own';
-
-function opened(): Promise<IDBDatabase> {
-  return new Promise((done, fail) => {
-    const request = indexedDB.open(NAME, 1);
-    request.onupgradeneeded = () => request.result.createObjectStore(STORE);
-    request.onsuccess = () => done(request.result);
-    request.onerror = () => fail(request.error);
-    request.onblocked = () => fail(new Error('another window blocks the database'));
-  });
-}
-
 /** Runs one transaction; it counts once the browser says that it is complete. */
 async function transact<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore, result: (value: T) => void, fail: (error: unknown) => void) => void): Promise<T | undefined> {
-  const database = await opened();
+  const database = await openKept();
   try {
     return await new Promise<T | undefined>((done, fail) => {
       let value: T | undefined;

@@ -8,6 +8,8 @@ import { type Printer, PLAIN } from '../components/replacement/words.ts';
 import { parseCostLink, serialiseCost } from '../links/cost-link.ts';
 import { answerOn, type CostAnswer } from '../replacement/answer.ts';
 import { blankKind, type CostAsked, type CostWords, GENERAL_KEYS, type GeneralKey, type KindWords, MOST_KINDS, nothingWritten, OFFER_FIELDS, readCost, WAYS } from '../replacement/read-words.ts';
+import { kindsOfRack } from '../replacement/kinds-of-rack.ts';
+import type { HandedDevice } from './rack-handover.ts';
 import { copy, say } from './take-away.ts';
 
 const find = <E extends Element = HTMLElement>(what: string): E => document.querySelector(what) as E;
@@ -25,6 +27,9 @@ const kindAt = (at: number): KindWords => ({
   refused: `${input(`m-${at}`)?.checked ? 'm' : ''}${input(`w-${at}`)?.checked ? 'w' : ''}` as KindWords['refused'],
 });
 const shownKinds = (): number => [...form.querySelectorAll<HTMLElement>('.kind')].filter((kind) => !kind.hidden).length;
+
+/** Whether the kinds in the form are as counted from a rack: then a new choice takes the place of the last one. */
+let isFromRack = false;
 
 /** Everything as the form holds it. */
 function wordsOfForm(): CostWords {
@@ -152,7 +157,10 @@ function edited(): void {
   history.replaceState(null, '', `?${serialiseCost(words)}`);
 }
 
-form.oninput = edited;
+form.oninput = () => {
+  isFromRack = false;
+  edited();
+};
 form.onsubmit = (event) => {
   event.preventDefault();
   find('#answer').focus();
@@ -179,5 +187,37 @@ tools.onclick = ({ target }) => {
   else if (target.name === 'link') copy(tools, address, 'Link copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
   else copy(tools, costText(shown, address), 'Text copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
 };
-addEventListener('popstate', () => readAddress(location.search));
+/** Counts the kinds of device from what was ticked. */
+function countFromRack(ticked: readonly HandedDevice[]): void {
+  const words = wordsOfForm();
+  const { kinds, isJoined } = kindsOfRack(ticked.map(({ form: { name }, count }) => ({ name, count })), words.kinds);
+  // What the reader wrote stays one step back.
+  if (!isFromRack) history.pushState(null, '', location.href);
+  isFromRack = true;
+  fillKinds(kinds);
+  find('#rack-joined').hidden = !isJoined;
+  edited();
+}
+
+/** What reads a rack comes with the first thing that is asked of it. */
+function wakeRack({ type, target }: Event): void {
+  if (!(target instanceof HTMLButtonElement || (target instanceof HTMLInputElement && type === 'change'))) return;
+  rack.removeEventListener('click', wakeRack);
+  rack.removeEventListener('change', wakeRack);
+  import('./from-rack.ts').then(({ chooseFromRack }) => {
+    chooseFromRack(countFromRack);
+    if (type === 'click') target.click();
+    else target.dispatchEvent(new Event(type, { bubbles: true }));
+  }, () => {
+    find('#rack-says').textContent = 'The part of this page that reads a rack did not arrive. Reload to try again; what you wrote stays.';
+  });
+}
+
+const rack = find('#from-rack');
+rack.addEventListener('click', wakeRack);
+rack.addEventListener('change', wakeRack);
+addEventListener('popstate', () => {
+  isFromRack = false;
+  readAddress(location.search);
+});
 readAddress(location.search);

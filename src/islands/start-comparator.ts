@@ -3,9 +3,10 @@
  * asks for another rig than the page holds, or else when the browser is idle or the reader changes something.
  */
 import type { Setup } from '../components/comparator/setup.ts';
-import { serialiseLink } from '../links/serialise-link.ts';
+import { besideOf, serialiseLink } from '../links/serialise-link.ts';
 import type { Evidence } from '../strength/types.ts';
 import { type Question, startRig } from './comparator-rig.ts';
+import type { ShownComparison } from './beside.tsx';
 
 const setup = JSON.parse(document.getElementById('comparator-setup')?.textContent ?? '') as Setup;
 const rigRoot = document.getElementById('rig-root');
@@ -21,12 +22,11 @@ async function load(): Promise<void> {
   const [{ startResults }, evidence] = await Promise.all([
     import('./comparator-results.tsx'),
     fetch((document.querySelector('[rel=prefetch]') as HTMLLinkElement).href).then((response) => {
-      if (!response.ok) throw new Error(`the evidence did not arrive (${response.status})`);
+      if (!response.ok) throw new Error(`evidence: ${response.status}`);
       return response.json() as Promise<Evidence>;
     }),
   ]);
-  if (!resultsRoot || !newest) throw new Error('the page has no place for the results');
-  put = startResults(resultsRoot, setup, evidence, newest);
+  put = startResults(resultsRoot as Element, setup, evidence, newest as Question);
 }
 
 /** The next change tries again; until then the head script says on the page what happened. */
@@ -55,8 +55,8 @@ function ask(question: Question): void {
   // Until the engine is there, the results in the page belong to the rig that was built in: they must not stand beside another.
   if (!isAsBuilt) document.documentElement.classList.add('waiting');
   if (answer || !isAsBuilt) answerNewest();
-  else if ('requestIdleCallback' in globalThis) requestIdleCallback(answerNewest, { timeout: 2000 });
-  else setTimeout(answerNewest, 200);
+  // A browser that does not tell when it is idle answers at once: to a timer, an object is no delay.
+  else (globalThis.requestIdleCallback ?? setTimeout)(answerNewest, { timeout: 2000 } as never);
 }
 
 /** A method that is named in the address is opened and shown, once its row is there. */
@@ -77,4 +77,9 @@ function keepRig({ target }: Event): void {
 
 for (const click of ['click', 'auxclick']) resultsRoot?.addEventListener(click, keepRig);
 addEventListener('comparison-shown', openNamed, { once: true });
+addEventListener('comparison-shown', (event) => {
+  const { detail } = event as CustomEvent<ShownComparison>;
+  if (besideOf(location.search)) import('./beside.tsx').then(({ showBeside }) => showBeside(detail)).catch(fail);
+  if (detail.state.older) import('./then.tsx').then(({ showThen }) => showThen(detail)).catch(fail);
+});
 if (rigRoot) startRig(rigRoot, setup, ask);

@@ -16,6 +16,6 @@ export async function copy(tools: Element | null, text: string, done: string): P
     await navigator.clipboard.writeText(text);
     say(tools, done);
   } catch {
-    say(tools, 'This browser did not allow copying. The text stands below.', text);
+    say(tools, 'Copying was not allowed. The text stands below.', text);
   }
 }

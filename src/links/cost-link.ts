@@ -10,6 +10,7 @@
  */
 import type { CostWords, KindWords } from '../replacement/read-words.ts';
 import { type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
+import { readEach } from './read-each.ts';
 
 /** The newest meaning of keys. */
 export const COST_MEANING = 1;
@@ -63,12 +64,7 @@ export function parseCostLink(query: string, { general, offers, ways, mostKinds 
     for (const [at, part] of parts.entries()) (said.offers[way] as Record<string, string>)[offers[at] as string] = part;
     return null;
   };
-  for (const key of new Set(pieces.map((one) => one.key))) {
-    const same = pieces.filter((one) => one.key === key);
-    const first = same[0] as (typeof same)[number];
-    const why = same.every(({ value }) => value === first.value) ? read(key, first.value) : 'the same question twice with different answers; none is used';
-    if (why !== null) notUnderstood.push(...same.map(({ piece }) => ({ piece, why })));
-  }
+  notUnderstood.push(...readEach(pieces, read));
   if (said.kinds.length === 0) said.kinds.push({ count: '', name: '', fresh: '', refused: '' });
   return { words: isSaid ? (said as unknown as CostWords) : null, notUnderstood };
 }

@@ -34,7 +34,7 @@ export interface ParsedLink {
 }
 
 const WHOLE = /^[1-9]\d{0,5}$/;
-const KEYS: readonly string[] = ['v', ...RIG_KEYS, 'd', 'm', 'unit', 'sort'];
+const KEYS: readonly string[] = ['v', ...RIG_KEYS, 'd', 'm', 't', 'f', 'unit', 'sort'];
 
 /** A copy whose old sling can be written to. */
 const copyOf = (rig: Readonly<Rig>): Rig => ({ ...rig, old: rig.old ? { ...rig.old } : null });
@@ -176,6 +176,8 @@ export function parseLink(query: string, vocabulary: Vocabulary, base: Readonly<
     } else if (key === 'm') {
       if (WHOLE.test(first.value)) m = Number(first.value);
       else why = 'not a model number';
+    } else if (key === 't' || key === 'f') {
+      // What stands beside the comparison is no part of the rig; whoever shows it reads it.
     } else if (key === 'unit') {
       const unit = oneOf(FORCE_UNITS, first.value);
       if (unit) view.unit = unit;

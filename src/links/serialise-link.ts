@@ -35,3 +35,6 @@ export function serialiseLink(rig: Readonly<Rig>, stamp?: Stamp): string {
   if (stamp) pieces.push(['d', stamp.evidence], ['m', String(stamp.model)]);
   return pieces.map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join('&');
 }
+
+/** What a query sets beside the comparison, own tests (`t`) and a fall (`f`), as it stands there with `&` before each; empty where there is nothing. It goes along with every rig. */
+export const besideOf = (search: string): string => `&${search.slice(1)}`.match(/&[tf]=[^&]*/g)?.join('') ?? '';

@@ -6,13 +6,13 @@ import { join } from 'node:path';
 export type FileMap = Readonly<Record<string, string>>;
 
 const WANTED: readonly [string, (path: string) => boolean][] = [
-  ['data', (path) => /\.(ya?ml|json)$/.test(path)],
+  ['data', (path) => /\.(ya?ml|json)$|\/series\/[^/]+\.csv$/.test(path)],
   ['content', (path) => /\.(mdx|md)$/.test(path)],
   ['src', (path) => reachesPage(path)],
 ];
 
 /** Plain modules that put sentences together for readers; the others speak to the machine, or to who runs a command. */
-const SPEAKS_TO_READERS = /^src\/(?:strength\/(?:wording|compare)|build\/words|(?:components|islands)\/.+(?<!\.d))\.ts$/;
+const SPEAKS_TO_READERS = /^src\/(?:strength\/(?:wording|compare)|build\/words|(?:components|islands|teaching)\/.+(?<!\.d))\.ts$/;
 
 /** Whether the strings of a file below `src` reach a page. */
 export const reachesPage = (file: string): boolean => /^src\/.*\.(astro|tsx)$/.test(file) || SPEAKS_TO_READERS.test(file);

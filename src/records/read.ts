@@ -15,6 +15,7 @@ import {
   rackMaterial,
   replacement,
   rule,
+  seriesSchemaFor,
   sling,
   source,
   type Cell,
@@ -31,6 +32,7 @@ import {
   type ReplacementRecord,
   type RigConditions,
   type RuleRecord,
+  type SeriesRecord,
   type Single,
   type SlingRecord,
   type SourceRecord,
@@ -108,6 +110,8 @@ export interface Records {
   rules: Map<string, RecordFile<RuleRecord>>;
   materials: Map<string, RecordFile<RackMaterialRecord>>;
   corrections: Map<string, RecordFile<CorrectionRecord>>;
+  /** Series of breaks, published and invented; the file says which. */
+  series: Map<string, RecordFile<SeriesRecord>>;
   /** Every addressable figure by its address. */
   cells: Map<string, PlacedFigure>;
   /** Ids that have a file, also where the file could not be read: they exist, so a reference to them does not dangle. */
@@ -116,7 +120,7 @@ export interface Records {
   faults: Fault[];
 }
 
-/** Folders of records; `class` stands inside `factors`. */
+/** Folders of records; `class` stands inside `factors`, and `demo/series` contains invented series. */
 export const COLLECTIONS = [
   'figures',
   'sources',
@@ -130,6 +134,7 @@ export const COLLECTIONS = [
   'rules',
   'materials',
   'corrections',
+  'series',
 ] as const;
 export type Collection = (typeof COLLECTIONS)[number];
 
@@ -137,9 +142,9 @@ export type Collection = (typeof COLLECTIONS)[number];
 export const RESERVED_SOURCES: readonly string[] = ['common-practice', 'assumed', 'demo'];
 
 /** Folders under `data/` that hold no records of this check: frozen versions, words about them, and invented examples. */
-const OTHER_FOLDERS: readonly string[] = ['versions', 'changes', 'demo', 'series'];
+const OTHER_FOLDERS: readonly string[] = ['versions', 'changes', 'demo'];
 
-const SCHEMAS: Record<Exclude<Collection, 'figures'>, z.ZodType> = {
+const SCHEMAS: Record<Exclude<Collection, 'figures' | 'series'>, z.ZodType> = {
   sources: source,
   factors: factor,
   classes: factorClass,
@@ -165,6 +170,7 @@ const WHAT: Record<Collection, string> = {
   rules: 'rule',
   materials: 'material',
   corrections: 'correction',
+  series: 'series',
 };
 const SLUG = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
@@ -187,6 +193,7 @@ export function readAll(rootOrFiles: string | FileMap): Records {
     rules: new Map(),
     materials: new Map(),
     corrections: new Map(),
+    series: new Map(),
     cells: new Map(),
     present: Object.fromEntries(COLLECTIONS.map((c) => [c, new Set<string>()])) as Records['present'],
     faults: [],
@@ -209,7 +216,8 @@ function readRecord(records: Records, file: string, text: string): void {
   const parts = file.split('/');
   const folder = parts[1] as string;
   const isClass = folder === 'factors' && parts[2] === 'class' && parts.length === 4;
-  const collection = (isClass ? 'classes' : folder) as Collection;
+  const isDemo = folder === 'demo' && parts[2] === 'series' && parts.length === 4;
+  const collection = (isClass ? 'classes' : isDemo ? 'series' : folder) as Collection;
   if (
     parts.length < 3 ||
     !(COLLECTIONS.includes(collection) || OTHER_FOLDERS.includes(folder)) ||
@@ -223,8 +231,8 @@ function readRecord(records: Records, file: string, text: string): void {
     );
     return;
   }
-  if (OTHER_FOLDERS.includes(folder)) return;
-  const depth = collection === 'figures' || collection === 'classes' ? 4 : 3;
+  if (OTHER_FOLDERS.includes(folder) && !isDemo) return;
+  const depth = collection === 'figures' || isClass || isDemo ? 4 : 3;
   if (parts.length !== depth) {
     misplaced(
       'stands at the wrong depth',
@@ -234,7 +242,7 @@ function readRecord(records: Records, file: string, text: string): void {
     return;
   }
   if (file.endsWith('.yml')) misplaced('has the wrong ending', '.yml', 'Rename it to .yaml.');
-  const names = parts.slice(isClass ? 3 : 2).map((name) => name.replace(/\.ya?ml$/, ''));
+  const names = parts.slice(isClass || isDemo ? 3 : 2).map((name) => name.replace(/\.ya?ml$/, ''));
   for (const name of names) {
     if (!SLUG.test(name)) {
       records.faults.push({
@@ -261,7 +269,7 @@ function readRecord(records: Records, file: string, text: string): void {
       });
     return;
   }
-  const schema = collection === 'figures' ? figureSchemaFor(yaml.data) : SCHEMAS[collection];
+  const schema = collection === 'figures' ? figureSchemaFor(yaml.data) : collection === 'series' ? seriesSchemaFor(yaml.data) : SCHEMAS[collection];
   const spoilt = new Set<string>();
   const data = readShape(WHAT[collection], schema, yaml, records.faults, spoilt);
   if (data === undefined) return;
@@ -393,6 +401,12 @@ function place(
       figure[field as keyof ResolvedFigure] === undefined && !record.spoilt([...own, field]) && !record.spoilt([field]),
   };
 }
+
+/** Where the pulls of a series stand: beside its record. */
+export const pullsFileOf = (record: Pick<RecordFile<SeriesRecord>, 'file'>): string => record.file.replace(/\.ya?ml$/, '.csv');
+
+/** Whether a series stands among the invented examples. */
+export const isInvented = (record: Pick<RecordFile<SeriesRecord>, 'file'>): boolean => record.file.startsWith('data/demo/');
 
 /** Folder of sources that a figure's address names. */
 export function sourceOf(address: string): string {

@@ -113,5 +113,13 @@ export function referencesOf(records: Records): Reference[] {
     for (const [i, { figures }] of record.data.sentences.entries()) list('law', record, 'figures', ['sentences', i, 'figures'], figures);
   for (const record of records.corrections.values())
     collect('corrections', record, 'figures', ['figure'], record.data.figure);
+  for (const record of records.series.values()) {
+    const { data } = record;
+    if ('figure' in data) collect('series', record, 'figures', ['figure'], data.figure);
+    else if (data.source) collect('series', record, 'sources', ['source'], data.source);
+    data.beside.forEach((entry, i) => {
+      collect('series', record, 'series', ['beside', i, 'series'], entry.series);
+    });
+  }
   return out;
 }

@@ -383,6 +383,8 @@ export const gap = z.strictObject({
   })).default([]),
   /** Methods whose page shows this question, besides those that it blocks. */
   concerns: z.array(slug).default([]),
+  /** The page that shows it, where that is no method's: that of fall loads. The comparison asks nothing of it. */
+  page: z.enum(['falls']).optional(),
   nearest: z.array(figureAddress),
   test: z.strictObject({ rig: words, pulls: z.int().min(1), vary: words.optional(), record: words }),
 });
@@ -558,3 +560,73 @@ export const correction = z.strictObject({
   }),
 }).refine((v) => v.status === 'open' || v.reported !== undefined, { message: 'is more than open, and does not say to whom it was reported', path: ['status'] });
 export type CorrectionRecord = z.infer<typeof correction>;
+
+const besideSeries = z.strictObject({
+  /** Id of the series, of the same source. */
+  series: slug,
+  /** Why the two belong beside each other, as a sentence for people. */
+  why: words,
+});
+export const RIGS_PULLED = ['one for each pull', 'one for all pulls'] as const;
+/** How a series was pulled. What is absent nobody wrote down; the page says so. */
+const pulledHow = z.strictObject({
+  /** Day of the first pull. */
+  on: isoDate,
+  /** Kind of machine, without its maker. */
+  machine: words,
+  /** How fast the ends were drawn apart, in millimetres a minute. */
+  rateMmPerMin: positive.optional(),
+  loadCell: z.strictObject({
+    /** Greatest force that it is made for. */
+    capacityKn: positive,
+    /** Day of its last calibration. */
+    calibrated: isoDate.optional(),
+  }).optional(),
+  samplesPerSecond: positive.optional(),
+  /** What was done with the pieces before: hours, climate, knots drawn tight. */
+  conditioning: words.optional(),
+  /** Whether all pieces came from one lot: then other lots may scatter more. */
+  oneLot: z.boolean(),
+  /** Whether the device and what it hung on were new for each pull. */
+  rigs: z.enum(RIGS_PULLED),
+});
+const seriesCommon = {
+  /** What was broken, in the trade's words: the heading of its page. */
+  what: words,
+  /** The same in the middle of a sentence: "the girth hitch". */
+  called: words,
+  /** Part whose strength the series is about. A pull in which another part broke is a lower limit. Absent: whatever breaks. */
+  part: words.optional(),
+  beside: z.array(besideSeries).default([]),
+  note: words.optional(),
+};
+/** A series that a source prints pull by pull. Source, standing, conditions and forces are those of its figure. */
+export const publishedSeries = z.strictObject({
+  ...seriesCommon,
+  /** Figure or cell whose `tests` and `censored` these pulls are. */
+  figure: figureAddress,
+  /** What is known beyond the figure. */
+  pulled: pulledHow.optional(),
+});
+/** A series that stands by itself: contributed with all that a tester records, or invented for the examples. */
+export const ownSeries = z.strictObject({
+  ...seriesCommon,
+  standing: z.enum(['read', 'quoted', 'recalled', 'invented']),
+  source: slug.optional(),
+  locator: words.optional(),
+  checked: isoDate,
+  rig,
+  pulled: pulledHow,
+  lowered: z.array(lowered).optional(),
+});
+export type PublishedSeries = z.infer<typeof publishedSeries>;
+export type OwnSeries = z.infer<typeof ownSeries>;
+/** A set of breaks of one rig. The pulls stand in the CSV beside it. */
+export type SeriesRecord = PublishedSeries | OwnSeries;
+
+/** Chooses the schema of a series: it names a figure, or it has fields of one that stands by itself. */
+export function seriesSchemaFor(raw: unknown): z.ZodType<SeriesRecord> {
+  const fields = Object.keys((raw ?? {}) as object);
+  const isOwn = !fields.includes('figure') && fields.some((field) => field in ownSeries.shape && !(field in publishedSeries.shape));
+  return isOwn ? ownSeries : publishedSeries;
+}

@@ -33,6 +33,7 @@ const ADVICE: Record<string, string> = {
   'what is taken off needs a share to take it from, and a why': 'Add share and why, or remove lessWidths.',
   'shows no figure, and says of no gap that it is open and of nothing that it was not found': 'Add figures or gaps, or say in none what was not found.',
   'is not one sentence with its full stop': 'Write one sentence that closes with a full stop; the rest goes below.',
+  'is not a drawing like basket/right': 'Write the id of a method, a slash, and right, wrong or a step such as step-1.',
   'is more than open, and does not say to whom it was reported': 'Add reported: to whom, and when.',
 };
 const VALUE_ADVICE =

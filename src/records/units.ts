@@ -29,7 +29,8 @@ export const POSSIBLE: Readonly<Record<Unit, readonly [number, number]>> = {
   'mm per cycle': [0, 1000],
   cycles: [0, 10_000_000],
   J: [0, 1_000_000],
-  'N/tex': [0, 10],
+  // Not strength alone: the stiffest fibres reach some hundreds.
+  'N/tex': [0, 500],
   'g/cm3': [0, 25],
   degrees: [0, 360],
 };

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { expect, test, wideElements } from '../support/browser.ts';
 import { quantitiesIn } from '../support/gates/bare-quantities.ts';
+import { keptItems, openRack, startWith } from '../support/rack-page.ts';
 import { ROOT } from '../support/step.ts';
 
 const headline = (page: Page) => page.locator('#cost-root .headline');
@@ -170,22 +171,23 @@ test('it works by keyboard alone', async ({ page }) => {
 
 test('the form is filled from the register of a rack, pasted or as a file, and a faulty one says its line', async ({ page }) => {
   const rack = readFileSync(join(ROOT, 'data/demo/rack.json'), 'utf8');
-  const { items } = JSON.parse(rack) as { items: { name: string; removed: boolean }[] };
-  const first = items.find(({ removed }) => !removed)?.name ?? 'none';
   await page.goto('replace/form/');
-  await page.getByText('Paste the text instead').click();
+  await page.getByText('Take the file of a rack, or its text').click();
   await page.getByLabel('Text of the register').fill('{\n oops');
   await page.getByRole('button', { name: 'Take it' }).click();
   await expect(page.locator('#rack-says')).toContainText(/Nothing was taken\. line 2: /);
   await page.getByLabel('Text of the register').fill(rack);
   await page.getByRole('button', { name: 'Take it' }).click();
-  await expect(page.locator('#rack-says')).toContainText('items taken');
-  await expect(page.getByLabel('Device, device 1', { exact: true })).toHaveValue(first);
+  await expect(page.locator('#rack-says')).toContainText(/items read\. Ticked: \d+ whose sling has to go now\./);
+  const first = await page.getByLabel('Device, device 1', { exact: true }).inputValue();
+  await expect(page.locator('#rack-items li').first()).toContainText(`${first}, `);
+  await expect(page.locator('#rack-items li').first()).toContainText('retire now');
   await page.getByRole('button', { name: 'None' }).click();
   await expect(page.getByLabel('Device, device 1', { exact: true })).toHaveValue('');
   await page.locator('#rack-items input').nth(1).check();
   await expect(page.getByLabel('Device, device 1', { exact: true })).not.toHaveValue('');
   await page.reload();
+  await page.getByText('Take the file of a rack, or its text').click();
   await page.getByLabel('File of the register').setInputFiles({ name: 'rack.json', mimeType: 'application/json', buffer: Buffer.from(rack) });
   await expect(page.getByLabel('Device, device 1', { exact: true })).toHaveValue(first);
   // Nothing stays: what was read is gone with the page.
@@ -193,6 +195,39 @@ test('the form is filled from the register of a rack, pasted or as a file, and a
   await page.getByLabel('a workshop').check();
   await expect(page.locator('.asks.for-workshop')).toBeVisible();
   await expect(page.locator('.asks.for-maker')).toBeHidden();
+});
+
+test('the rack in this browser fills the calculator and the form; what was written stays one step back', async ({ page }) => {
+  await page.goto('replace/form/');
+  await page.getByRole('button', { name: 'Take the rack in this browser' }).click();
+  await expect(page.locator('#rack-says')).toHaveText('Nothing was taken. this browser keeps no register; save one on the page of the rack, or take its file');
+  await openRack(page);
+  // Name, rating, sling, made, count: what is not known counts against each.
+  await startWith(page, 'Cam 1, 12, nylon 16, 1990, 2\nCam 2, 12, nylon 16, 1991, 5\nNut, 10, hmpe 10, 2026-09, 4');
+  await expect.poll(async () => (await keptItems(page)).length).toBe(3);
+  await page.locator('#send').getByRole('link', { name: 'What a new sling costs' }).click();
+  await expect(page).toHaveURL(/replace\/cost\/#from-rack$/);
+  await put(page, 'count-0', '9');
+  await put(page, 'workshop-price', '9');
+  await put(page, 'workshop-there', '15');
+  await put(page, 'workshop-back', '15');
+  await put(page, 'new-price', '20');
+  await page.getByRole('button', { name: 'Take the rack in this browser' }).click();
+  await expect(page.locator('#rack-says')).toContainText('Ticked: 3 whose sling has to go now.');
+  await expect(page.locator('[name="count-0"]')).toHaveValue('2');
+  await expect(page.locator('[name="count-1"]')).toHaveValue('5');
+  // Eleven at 9 each and 15 each way: 11 x 9 + 2 x 15 = 129; without the four nuts seven: 93.
+  await expect(headline(page)).toContainText('a workshop, 129 in all');
+  await page.locator('#rack-items input').nth(2).uncheck();
+  await expect(headline(page)).toContainText('a workshop, 93 in all');
+  await page.goBack();
+  await expect(page.locator('[name="count-0"]')).toHaveValue('9');
+  await page.getByRole('link', { name: 'A form to send with the devices' }).click();
+  await page.getByRole('button', { name: 'Take the rack in this browser' }).click();
+  await expect(page.getByLabel('Device, device 1', { exact: true })).toHaveValue('Cam 1');
+  await expect(page.getByLabel('How many, device 2')).toHaveValue('5');
+  await page.locator('#rack-items input').nth(2).uncheck();
+  await expect(page.getByLabel('Device, device 3', { exact: true })).toHaveValue('');
 });
 
 test('on paper stand what was written and the answer, without controls', async ({ page }) => {

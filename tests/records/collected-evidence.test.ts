@@ -17,8 +17,16 @@ interface Row { row: string; outcome: string; addresses: string[]; why: string }
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const HEAD = 'row,outcome,addresses,why';
-/** Records that are no part of the collection: exact definitions of units, and what the title of a law says. */
-const BESIDE: readonly string[] = ['nist-sp-811/units', 'eu-2016-425/eea-relevance'];
+/**
+ * Records that are no part of the collection: exact definitions of units, what the title of a law says, and what was read
+ * for the loads of falls (geometry of the standard drop, friction, a hitch that slips, limits of the equation).
+ */
+const BESIDE: readonly string[] = [
+  'nist-sp-811/units', 'nist-sp-811/lengths-and-masses', 'eu-2016-425/eea-relevance',
+  'wikipedia-standard-drop/geometry', 'wikipedia-standard-drop/fall-factor', 'wikipedia-fall-factor/geometry',
+  'wikipedia-fall-factor/equation', 'delaney-2022/rope-over-bars', 'prattley-2016/carabiner', 'warner-1996/italian-hitch',
+  'leuthaeusser-2015/limits', 'leuthaeusser-belayer/lifted',
+];
 
 const records = readAll(ROOT);
 const rows = collected(readFileSync(new URL('./collected-evidence.csv', import.meta.url), 'utf8'));

@@ -20,6 +20,17 @@ function figure(fields: Record<string, string | undefined>): string {
   return Object.entries(all).filter(([, text]) => text !== undefined).map(([key, text]) => `${key}: ${text}\n`).join('');
 }
 
+/** A sound lesson of two steps; each field given replaces its own, and an empty one leaves it out. */
+function lesson(fields: Record<string, string>): string {
+  const all: Record<string, string> = {
+    title: 'Knots', says: 'What a knot does.', level: 'start', minutes: '20', aims: '[Tie one.]', needs: '[Cord.]', steps: '[{ minutes: 5, does: Look. }, { minutes: 15, does: Tie. }]',
+    remember: '[Knots weaken.]', questions: '[{ asks: Why?, answer: Bends. }]', handoutPages: '1', ...fields,
+  };
+  const lines = Object.entries(all).flatMap(([key, text]) => (text === '' ? [] : [`${key}: ${text}\n`])).join('');
+  // What is missing is missed where the record begins.
+  return `---\n${lines.includes('§') ? lines : `§${lines}`}---\n\nOf knots.\n`;
+}
+
 /** What the class takes its spread between studies from: forces as they are, and forces as shares of a straight strength. */
 const GROUPS = '[[lab-a/straight, lab-b/table#wide]]';
 const shares = (over: string): string => `[[{ figure: lab-a/knot-force, over: lab-a/straight }, { figure: lab-b/table#wide, over: ${over} }]]`;
@@ -36,6 +47,24 @@ function correction(fields: Record<string, string>): string {
 }
 const MENDED = 'The source was fixed or the record changed: remove the correction or update it.';
 const WITHDRAWN = 'kind: withdrawn\non: "2026-01-05"\nwhy: The load cell was out of order.\nwas: strength of a knot\n';
+
+/** A series of lab-a: its record, with lines replaced or added, and its pulls. A series by itself, or that of a figure. */
+const SERIES = 'data/series/straight.yaml';
+const PULLS = 'data/series/straight.csv';
+const STRAIGHT_PULLS = 'pull,force_kN,mode,link,note\n1,22.5,at the pin,sling,\n2,23.5,at the pin,sling,\n3,24.1,at the pin,sling,\n';
+const OF_FIGURE = 'what: Slings\ncalled: the sling\nfigure: lab-a/straight\n';
+function ownSeries(fields: Record<string, string | undefined>): string {
+  const all: Record<string, string | undefined> = {
+    what: 'Slings', called: 'the sling', standing: 'read', source: 'lab-a', locator: 'page 1', checked: '"2026-01-05"',
+    rig: '{ method: straight, form: sewn-loop, material: hmpe, bearing: pin, legs: 2, state: new, pull: slow }',
+    pulled: '{ on: "2026-01-05", machine: a ram, rateMmPerMin: 100, loadCell: { capacityKn: 50, calibrated: "2025-12-01" }, conditioning: a day, oneLot: true, rigs: one for each pull }',
+    ...fields,
+  };
+  return Object.entries(all).filter(([, text]) => text !== undefined).map(([key, text]) => `${key}: ${text}\n`).join('');
+}
+const DEMO = 'data/demo/series/straight.yaml';
+const DEMO_PULLS = 'data/demo/series/straight.csv';
+const invented = (fields: Record<string, string | undefined> = {}): string => ownSeries({ standing: 'invented', source: undefined, locator: undefined, ...fields });
 
 const USE_FIG = 'Use <Fig id="source/result" /> or move it into a record.';
 const LEFT_OUT = 'Move it to leftOut with the reason; it may be shown, never fed.';
@@ -55,11 +84,46 @@ export const FIXTURES: readonly Fixture[] = [
   { title: 'a riddle of a number outside the figures', rule: 'yaml-numbers', files: { 'data/slings/hmpe-10.yaml': [['widthMm: 10', 'widthMm: §1e1']] }, says: ['widthMm: YAML reads this as 10 and loses how it was printed (got 1e1). Write 10.'] },
   { title: 'an unknown folder', rule: 'file-place', files: { 'data/figurs/lab-a/x.yaml': '§what: x\n' }, says: ['file: stands in no folder of records (got data/figurs/lab-a). Did you mean figures?'] },
   { title: 'a figure without a source folder', rule: 'file-place', files: { 'data/figures/x.yaml': '§what: x\n' }, says: ['file: stands at the wrong depth (got data/figures/x.yaml). Write data/figures/<source>/<result>.yaml.'] },
-  { title: 'a folder unlike every other', rule: 'file-place', files: { 'data/retirement-of-slings/x.yaml': '§what: x\n' }, says: ['file: stands in no folder of records (got data/retirement-of-slings). Move it into one of data/figures, data/sources, data/factors, data/methods, data/slings, data/gaps, data/replacements, data/law, data/rules, data/materials, data/corrections.'] },
+  { title: 'a folder unlike every other', rule: 'file-place', files: { 'data/retirement-of-slings/x.yaml': '§what: x\n' }, says: ['file: stands in no folder of records (got data/retirement-of-slings). Move it into one of data/figures, data/sources, data/factors, data/methods, data/slings, data/gaps, data/replacements, data/law, data/rules, data/materials, data/corrections, data/series.'] },
   { title: 'a rule in a folder of its own', rule: 'file-place', files: { 'data/rules/hmpe/x.yaml': '§what: x\n' }, says: ['file: stands at the wrong depth (got data/rules/hmpe/x.yaml). Write data/rules/<id>.yaml.'] },
   { title: 'a source in a folder of its own', rule: 'file-place', files: { 'data/sources/lab-c/x.yaml': '§what: x\n' }, says: ['file: stands at the wrong depth (got data/sources/lab-c/x.yaml). Write data/sources/<id>.yaml.'] },
   { title: 'another ending', rule: 'file-place', files: { 'data/law/eu.yaml': null, 'data/law/eu.yml': '§region: eu\ncovers: The Union.\nsentences: [{ says: Altered is new., figures: [lab-b/floor], checked: "2026-01-05" }]\n' }, says: ['file: has the wrong ending (got .yml). Rename it to .yaml.'] },
   { title: 'a name that is no id', rule: 'file-name', files: { 'data/figures/lab-a/Wide_11.5mm.yaml': figure({ what: '§A result' }).replace('what: §', '§what: ') }, says: ['file: a record is named by its path, and this is no lower-case name with hyphens (got Wide_11.5mm). Rename it, for example to wide-11-5mm.'] },
+
+  // Series of breaks
+  { title: 'a series without its pulls', rule: 'series-has-its-pulls', files: { [SERIES]: `§${OF_FIGURE}` }, says: ['straight: has no pulls beside it. Write data/series/straight.csv with the heading pull,force_kN,mode,link,note and one row a pull.'] },
+  { title: 'pulls without a series', rule: 'series-has-its-pulls', files: { [DEMO_PULLS]: `§${STRAIGHT_PULLS}` }, says: ['straight: has pulls and no record. Write data/demo/series/straight.yaml, or remove the file.'] },
+  { title: 'an invented series under the name of a published one', rule: 'series-has-its-pulls', files: { [SERIES]: OF_FIGURE, [PULLS]: STRAIGHT_PULLS, [DEMO]: `§${invented()}`, [DEMO_PULLS]: STRAIGHT_PULLS }, says: ['straight: has the name of a published series, and both would have one page. Rename the invented one.'] },
+  { title: 'a series with the name of a page', rule: 'series-has-its-pulls', files: { 'data/series/plan.yaml': `§${OF_FIGURE}`, 'data/series/plan.csv': STRAIGHT_PULLS }, says: ['plan: has the name of another page below /breaks/. Rename it.'] },
+  { title: 'an invented series among the published', rule: 'series-has-source', files: { [SERIES]: invented({ standing: '§invented' }), [PULLS]: STRAIGHT_PULLS }, says: ['straight: is invented and stands among published series (got invented). Move it to data/demo/series/straight.yaml, with its pulls.'] },
+  { title: 'a read series among the invented', rule: 'series-has-source', files: { [DEMO]: invented({ standing: '§read' }), [DEMO_PULLS]: STRAIGHT_PULLS }, says: ['straight: stands among the invented series and has another standing (got read). Write standing: invented, or move it to data/series/straight.yaml.'] },
+  { title: 'the series of a figure among the invented', rule: 'series-has-source', files: { [DEMO]: OF_FIGURE.replace('lab-a/', '§lab-a/'), [DEMO_PULLS]: STRAIGHT_PULLS }, says: ['straight: stands among the invented series and names a figure (got lab-a/straight). Move it to data/series/straight.yaml, with its pulls.'] },
+  { title: 'a series of no source', rule: 'series-has-source', files: { [SERIES]: ownSeries({ standing: '§read', source: undefined }), [PULLS]: STRAIGHT_PULLS }, says: ['straight: has no source (got read). Add source: the name of a record in data/sources/.'] },
+  { title: 'a series of no place in its source', rule: 'series-has-source', files: { [SERIES]: ownSeries({ standing: '§read', locator: undefined }), [PULLS]: STRAIGHT_PULLS }, says: ['straight: has no locator (got read). Add locator: page, table or post; write not-recorded when you do not have it.'] },
+  { title: 'an invented series with a source', rule: 'series-has-source', files: { [DEMO]: invented({ source: '§lab-a' }), [DEMO_PULLS]: STRAIGHT_PULLS }, says: ['straight: is invented and has a source (got lab-a). Remove it: nobody may take an invented number for a published one.'] },
+  { title: 'a series of a source that is not there', rule: 'references-exist', files: { [SERIES]: ownSeries({ source: '§lab-aa' }), [PULLS]: STRAIGHT_PULLS }, says: ['straight source: there is no source of this id (got lab-aa). Did you mean lab-a?'] },
+  { title: 'a series of a figure that is not there', rule: 'references-exist', files: { [SERIES]: OF_FIGURE.replace('lab-a/straight', '§lab-a/straigt'), [PULLS]: STRAIGHT_PULLS }, says: ['straight figure: there is no figure at this address (got lab-a/straigt). Did you mean lab-a/straight?'] },
+  { title: 'a series beside one that is not there', rule: 'references-exist', files: { [SERIES]: `${OF_FIGURE}beside: [{ series: §knotted, why: as told }]\n`, [PULLS]: STRAIGHT_PULLS }, says: ['straight beside.series: there is no series of this id (got knotted). Write data/series/knotted.yaml, or correct the name.'] },
+  { title: 'an invented series beside a published one', rule: 'demo-stays-in-demo', files: { [SERIES]: OF_FIGURE, [PULLS]: STRAIGHT_PULLS, 'data/demo/series/club.yaml': invented({ beside: '[{ series: §straight, why: as told }]' }), 'data/demo/series/club.csv': STRAIGHT_PULLS }, says: ['club beside.series: sets an invented series beside a published one (got straight). Name a series of the same kind, or leave the entry out.'] },
+  { title: 'a published series of an invented figure', rule: 'demo-stays-in-demo', files: { 'data/figures/demo/pulls.yaml': figure({ value: '{ tests: [22.5, 23.5, 24.1] }', standing: 'invented', locator: undefined }), [SERIES]: OF_FIGURE.replace('lab-a/straight', '§demo/pulls'), [PULLS]: STRAIGHT_PULLS }, says: ['straight figure: names an invented figure (got demo/pulls). Name a published figure, or leave the place empty and write a gap.'] },
+  { title: 'a series that leaves its rig open', rule: 'series-says-its-rig', files: { [SERIES]: ownSeries({ rig: '§{ method: straight, form: sewn-loop, material: hmpe, pull: slow }' }), [PULLS]: STRAIGHT_PULLS }, says: ['straight: leaves its rig open (got no bearing, no legs, no state). Add to rig: bearing, legs, state.'] },
+  { title: 'a series that does not say how it was pulled', rule: 'series-gaps-lower', files: { [SERIES]: ownSeries({ pulled: '§{ on: "2026-01-05", machine: a ram, loadCell: { capacityKn: 50 }, oneLot: true, rigs: one for all pulls }' }), [PULLS]: STRAIGHT_PULLS }, says: ['straight: does not say all of how it was pulled, and is not lowered for it (got no rateMmPerMin, no conditioning, no loadCell.calibrated). Add rateMmPerMin, conditioning, loadCell.calibrated, or a step to lowered: { by: method, why: what is not recorded }.'] },
+  { title: 'pulls without a heading', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: '§1,22.5\n2,23.5\n' }, says: ['straight: is no column of a series (got 1). Write the heading pull,force_kN,mode,link,note; the unit is the one that is printed.'] },
+  { title: 'forces in a unit of mass', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: STRAIGHT_PULLS.replace('force_kN', '§force_kg') }, says: ['straight: names no unit of force (got force_kg). Write force_ and one of kN, N, daN, kgf, lbf.'] },
+  { title: 'a column of another name', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: STRAIGHT_PULLS.replace('mode', '§mod') }, says: ['straight: is no column of a series (got mod). Did you mean mode?'] },
+  { title: 'a column that stands twice', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: STRAIGHT_PULLS.replace('link', '§mode') }, says: ['straight: the column stands twice (got mode). Keep one of them.'] },
+  { title: 'pulls without a number', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: '§force_kN,mode\n22.5,at the pin\n' }, says: ['straight: has no column pull (got force_kN,mode). Write the heading pull,force_kN,mode,link,note; the unit is the one that is printed.'] },
+  { title: 'an empty file of pulls', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: '§\n' }, says: ['straight: is empty. Write the heading pull,force_kN,mode,link,note; the unit is the one that is printed.'] },
+  { title: 'a row that is too short', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: STRAIGHT_PULLS.replace('2,23.5,at the pin,sling,', '2,23.5,at the pin,sling§') }, says: ['straight: this row has fewer cells than the first (got nothing). Fill the row, or write - for a missing value.'] },
+  { title: 'a force with a slip in it, behind a quoted cell', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: 'pull,mode,force_kN\n1,"at the pin, slowly",22.5\n2,"at the pin, slowly",§23.5.1\n3,,24.1\n' }, says: ['straight: this is not a well-formed number (got 23.5.1). Write it with one decimal mark.'] },
+  { title: 'a pull without a force, and one of nothing', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: STRAIGHT_PULLS.replace('23.5', '§-').replace('24.1', '§0') }, says: ['straight: the pull has no force (got nothing). Write the force at which the pull ended, or leave the pull out and say so in the record’s note.', 'straight: a force is above 0 (got 0). Write the force at which the pull ended, or leave the pull out and say so in the record’s note.'] },
+  { title: 'pulls out of order', rule: 'series-can-be-read', files: { [SERIES]: OF_FIGURE, [PULLS]: STRAIGHT_PULLS.replace('\n3,', '\n§4,') }, says: ['straight: pulls are numbered from 1 in their order (got 4). Write 3.'] },
+  { title: 'a pull that the figure does not have', rule: 'series-is-its-figure', files: { [SERIES]: OF_FIGURE, [PULLS]: `${STRAIGHT_PULLS}4,§>25.5,,,\n` }, says: ['straight: is a lower limit that its figure does not have (got 25.5). Look it up in the source; correct the row or lab-a/straight.'] },
+  { title: 'a pull of the figure that is lost, and one that became another', rule: 'series-is-its-figure', files: { [SERIES]: OF_FIGURE, [PULLS]: `§${STRAIGHT_PULLS.replace('24.1', '§21.4')}` }, says: ['straight: lacks a break of its figure (got no 24.1). Add a row for each, or correct lab-a/straight.', 'straight: is a break that its figure does not have (got 21.4). Look it up in the source; correct the row or lab-a/straight.'] },
+  { title: 'a lower limit that became a break', rule: 'series-is-its-figure', files: { [STRAIGHT]: [['24.1] }', '24.1], censored: [25] }']], [SERIES]: OF_FIGURE, [PULLS]: `§${STRAIGHT_PULLS}4,§25,,,\n` }, says: ['straight: lacks a lower limit of its figure (got no 25). Add a row for each, or correct lab-a/straight.', 'straight: is a break that its figure does not have (got 25). Look it up in the source; correct the row or lab-a/straight.'] },
+  { title: 'pulls in another unit', rule: 'series-is-its-figure', files: { [SERIES]: OF_FIGURE, [PULLS]: `§${STRAIGHT_PULLS.replace('force_kN', 'force_lbf')}` }, says: ['straight: has another unit than its figure (got lbf). Write force_kN and the forces as printed.'] },
+  { title: 'a series of a mean', rule: 'series-is-its-figure', files: { [SERIES]: OF_FIGURE.replace('lab-a/straight', '§lab-a/knot'), [PULLS]: STRAIGHT_PULLS }, says: ['straight: names a figure without single breaks (got lab-a/knot). Name a figure whose value is { tests: [...] }.'] },
+  { title: 'two series of one figure', rule: 'series-is-its-figure', files: { [SERIES]: OF_FIGURE.replace('lab-a/', '§lab-a/'), [PULLS]: STRAIGHT_PULLS, 'data/series/again.yaml': OF_FIGURE, 'data/series/again.csv': STRAIGHT_PULLS }, says: ['straight: has the figure of another series (got lab-a/straight). Keep again, and remove this one.'] },
 
   // Origin
   { title: 'a folder without a source record', rule: 'standing-has-source', files: { 'data/figures/lab-aa/x.yaml': figure({ standing: '§read' }) }, says: ['lab-aa/x: there is no source record lab-aa (got read). Did you mean lab-a?'] },
@@ -281,4 +345,35 @@ export const FIXTURES: readonly Fixture[] = [
     'prose: is a verdict that no test can give (got is perfectly safe). Say what was tested and what broke; the reader decides.', 'prose: is a verdict that no test can give (got safe to). Say what was tested and what broke; the reader decides.',
     'prose: is a verdict that no test can give (got holds ...). Say "breaks above".', 'prose: is a verdict that no test can give (got safely holds). Say "breaks above".',
   ] },
+  // Lessons: every field, and what only the whole can show
+  { title: 'a lesson without title', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ title: '' }) }, says: ['title: is missing. Add title: a text.'] },
+  { title: 'a lesson without says', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ says: '' }) }, says: ['says: is missing. Add says: a text.'] },
+  { title: 'a lesson without level', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ level: '' }) }, says: ['level: is missing. Add level: one of start, further, deep.'] },
+  { title: 'a lesson without minutes', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '' }) }, says: ['minutes: is missing. Add minutes: a number.'] },
+  { title: 'a lesson without aims', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ aims: '' }) }, says: ['aims: is missing. Add aims: a list.'] },
+  { title: 'a lesson without needs', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ needs: '' }) }, says: ['needs: is missing. Add needs: a list.'] },
+  { title: 'a lesson without steps', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ steps: '' }) }, says: ['steps: is missing. Add steps: a list.'] },
+  { title: 'a lesson without remember', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ remember: '' }) }, says: ['remember: is missing. Add remember: a list.'] },
+  { title: 'a lesson without questions', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ questions: '' }) }, says: ['questions: is missing. Add questions: a list.'] },
+  { title: 'a lesson without handoutPages', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ handoutPages: '' }) }, says: ['handoutPages: is missing. Add handoutPages: a number.'] },
+  { title: 'a lesson of an unknown level', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ level: '§hard' }) }, says: ['level: is none of the known words (got hard). Write one of: start, further, deep.'] },
+  { title: 'a lesson of half minutes', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '§20.5' }) }, says: ['minutes: is not a whole number (got 20.5). Write a whole number.'] },
+  { title: 'a lesson with no aims', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ aims: '§[]' }) }, says: ['aims: has fewer than 1 entries (got []). Add what is missing, or remove the field.'] },
+  { title: 'a lesson with no needs', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ needs: '§[]' }) }, says: ['needs: has fewer than 1 entries (got []). Add what is missing, or remove the field.'] },
+  { title: 'a lesson with nothing to remember', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ remember: '§[]' }) }, says: ['remember: has fewer than 1 entries (got []). Add what is missing, or remove the field.'] },
+  { title: 'a lesson with no questions', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ questions: '§[]' }) }, says: ['questions: has fewer than 1 entries (got []). Add what is missing, or remove the field.'] },
+  { title: 'a question without an answer', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ questions: '[§{ asks: Why? }]' }) }, says: ['questions.0.answer: is missing. Add answer: a text.'] },
+  { title: 'a lesson of one step', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '20', steps: '§[{ minutes: 20, does: Tie. }]' }) }, says: ['steps: has fewer than 2 entries (got [{"minutes":20,"does":"Tie."}]). Add what is missing, or remove the field.'] },
+  { title: 'a step that takes no time', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ steps: '[{ minutes: §0, does: Look. }, { minutes: 20, does: Tie. }]' }) }, says: ['steps.0.minutes: is not above 0 (got 0). Look the number up again.'] },
+  { title: 'a step in which nothing is done', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ steps: '[§{ minutes: 5 }, { minutes: 15, does: Tie. }]' }) }, says: ['steps.0.does: is missing. Add does: a text.'] },
+  { title: 'a drawing that is named without its frame', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ drawings: '[§basket]' }) }, says: ['drawings.0: is not a drawing like basket/right (got basket). Write the id of a method, a slash, and right, wrong or a step such as step-1.'] },
+  { title: 'a handout of no page', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ handoutPages: '§0' }) }, says: ['handoutPages: is not above 0 (got 0). Look the number up again.'] },
+  { title: 'a field that lessons do not have', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ '§length': '20' }) }, says: ['length: is no field of this record. Remove it.'] },
+  { title: 'a lesson that comes after none', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ after: '[§knot]' }) }, says: ['knots: comes after a lesson that does not exist (got knot). Name another file below content/lessons.'] },
+  { title: 'a lesson that comes after itself', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ after: '[§knots]' }) }, says: ['knots: comes after a lesson that does not exist (got knots). Name another file below content/lessons.'] },
+  { title: 'a lesson that its name cannot be', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ after: '[§Knots]' }) }, says: ['after.0: is not a lower-case name with hyphens (got Knots). Use a to z, digits and single hyphens.'] },
+  { title: 'a lesson that is too long', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '§51', steps: '[{ minutes: 36, does: Look. }, { minutes: 15, does: Tie. }]' }) }, says: ['knots: is too short or too long for a lesson (got 51). Plan 15 to 50 minutes, or make two lessons of it.'] },
+  { title: 'a lesson that is too short', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '§14', steps: '[{ minutes: 7, does: Look. }, { minutes: 7, does: Tie. }]' }) }, says: ['knots: is too short or too long for a lesson (got 14). Plan 15 to 50 minutes, or make two lessons of it.'] },
+  { title: 'a lesson whose steps take longer', rule: 'lessons-add-up', files: { 'content/lessons/knots.mdx': lesson({ minutes: '§20', steps: '[{ minutes: 6, does: Look. }, { minutes: 15, does: Tie. }]' }) }, says: ['knots: takes other minutes than its steps, which take 21 (got 20). Correct the steps or the minutes.'] },
+  { title: 'a quantity in a plan', rule: 'prose', files: { 'content/lessons/knots.mdx': lesson({ says: 'A knot costs §40 %.' }) }, says: ['prose: "40 %" is a quantity without an origin. Use <Fig id="source/result" /> or move it into a record.'] },
 ];

@@ -63,6 +63,14 @@ describe('rules of the record check', () => {
       [NEW]: plain('value: { mean: 60, n: 10 }\nunit: percent\nof: new\nrig: { ageYears: { from: 5, to: 10 } }\n'),
       [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: age from'),
     }],
+    ['the series of a figure, one by itself that is lowered for its gaps beside it, and an invented one', {
+      'data/series/straight.yaml': 'what: Slings\ncalled: the sling\nfigure: lab-a/straight\nbeside: [{ series: by-itself, why: as told }]\n',
+      'data/series/straight.csv': 'pull,mode,force_kN\n1,"at the pin, slowly",24.1\n2,,22.5\n3,,23.5\n',
+      'data/series/by-itself.yaml': 'what: Slings\ncalled: the sling\nstanding: read\nsource: lab-a\nlocator: not-recorded\nchecked: "2026-01-05"\nrig: { method: straight, form: sewn-loop, material: hmpe, bearing: pin, legs: 2, state: new, pull: slow }\npulled: { on: "2026-01-05", machine: a ram, oneLot: true, rigs: one for all pulls }\nlowered: [{ by: method, why: as told }]\n',
+      'data/series/by-itself.csv': 'pull,force_lbf,mode,link,note\n1,>4200,,,\n',
+      'data/demo/series/club.yaml': 'what: Slings\ncalled: the sling\nstanding: invented\nchecked: "2026-01-05"\nrig: { method: straight, form: sewn-loop, material: hmpe, bearing: pin, legs: 2, state: new, pull: slow }\npulled: { on: "2026-01-05", machine: a ram, rateMmPerMin: 100, loadCell: { capacityKn: 50, calibrated: "2025-12-01" }, conditioning: a day, oneLot: true, rigs: one for all pulls }\n',
+      'data/demo/series/club.csv': 'pull,force_kN\r\n1,12\r\n',
+    }],
     ['a correction of a number that its figure uses as corrected', {
       'data/figures/lab-b/floor.yaml': (SOUND['data/figures/lab-b/floor.yaml'] as string).replace('value: 22', 'value: 22\nasPrinted: "2.20"'),
       'data/corrections/floor.yaml': 'figure: lab-b/floor\nprinted: "2.20 kN"\nused: 22.0\nreason: The point slipped.\nreported: to the laboratory\nstatus: acknowledged\non: "2026-01-05"\nexpect: { printed: "2.20" }\n',

@@ -2,7 +2,8 @@
  * Two readings of the same sources must agree. `second-reading.csv` was read from the collected evidence with only the
  * addresses, descriptions, kinds and locators of the figures in view, and was complete before the two were compared;
  * where they differed, the evidence was read again and decided. The two constants are those of NIST Special
- * Publication 811, Appendix B.8. What is common practice has no source to read, only the trade's rule.
+ * Publication 811, Appendix B.8. Figures of fall loads that are no part of that collection were read again in the texts
+ * that their sources name. What is common practice has no source to read, only the trade's rule.
  *
  * `values` are in the printed unit, joined by spaces; an empty field means that the source does not say. `of` is
  * filled where the source prints a share.

@@ -35,13 +35,15 @@ const NAMED: [string, Parameters<typeof constraintsOf>[1]][] = [
   ['material', schemas.rackMaterial],
   ['rule', schemas.rule],
   ['correction', schemas.correction],
+  ['series of a figure', schemas.publishedSeries],
+  ['series by itself', schemas.ownSeries],
 ];
 const seen: Parameters<typeof constraintsOf>[2] = new Set();
 const constraints = NAMED.flatMap(([name, schema]) =>
   constraintsOf(name, schema, seen).map((constraint) => ({ name, ...constraint })),
 );
 
-const WHAT: Record<string, string> = { class: 'factor class', table: 'figure', moved: 'figure', split: 'figure', withdrawn: 'figure' };
+const WHAT: Record<string, string> = { class: 'factor class', table: 'figure', moved: 'figure', split: 'figure', withdrawn: 'figure', 'series of a figure': 'series', 'series by itself': 'series' };
 
 /** Names of types as the messages say them. */
 const HINTS: Record<string, string> = {

@@ -16,6 +16,16 @@ const rig: Fields = {
   ageYears: { from: 1, to: 3 },
   note: 'as told',
 };
+const pulled: Fields = {
+  on: '2026-01-05',
+  machine: 'a ram',
+  rateMmPerMin: 100,
+  loadCell: { capacityKn: 50, calibrated: '2025-12-01' },
+  samplesPerSecond: 500,
+  conditioning: 'a day',
+  oneLot: true,
+  rigs: 'one for each pull',
+};
 const figure: Fields = {
   what: 'Breaking force',
   kind: 'measured',
@@ -204,6 +214,7 @@ export const SHAPES: readonly Shape[] = [
     question: 'How strong?',
     blocks: [{ methods: ['basket'], slings: ['hmpe-10'], eyes: ['bare-wire'], belowMm: 3.5, aboveMm: 2, used: true }],
     concerns: ['basket'],
+    page: 'falls',
     nearest: ['lab-a/straight'],
     test: { rig: 'a sling', pulls: 10, vary: 'width', record: 'force' },
   }),
@@ -268,6 +279,29 @@ export const SHAPES: readonly Shape[] = [
       expect: { printed: '22' },
     },
   ),
+  ...at('series of a figure', 'data/series/x.yaml', {
+    what: 'Slings',
+    called: 'the sling',
+    part: 'the sling',
+    figure: 'lab-a/straight',
+    pulled,
+    beside: [{ series: 'y', why: 'as told' }],
+    note: 'as told',
+  }),
+  ...at('series by itself', 'data/series/x.yaml', {
+    what: 'Slings',
+    called: 'the sling',
+    part: 'the sling',
+    standing: 'read',
+    source: 'lab-a',
+    locator: 'page 1',
+    checked: '2026-01-05',
+    rig,
+    pulled,
+    lowered: [{ by: 'few', steps: 1, why: 'few pulls' }],
+    beside: [{ series: 'y', why: 'as told' }],
+    note: 'as told',
+  }),
 ];
 
 type Path = readonly (string | number)[];

@@ -56,21 +56,27 @@ export async function startWith(page: Page, lines: string): Promise<void> {
   await expect(parts.rows.first()).toBeVisible();
 }
 
-/** An item as the browser keeps it: a reload before it is there would lose the edit, and a browser would ask first. */
-export function keptItem(page: Page): Promise<{ name: string; notes: string } | undefined> {
-  const id = new URL(page.url()).hash.slice('#item-'.length);
-  return page.evaluate((wanted) => new Promise<{ name: string; notes: string } | undefined>((done, fail) => {
+interface KeptItem { id: string; name: string; notes: string }
+
+/** The items as the browser keeps them; none where nothing is kept yet. */
+export function keptItems(page: Page): Promise<KeptItem[]> {
+  return page.evaluate(() => new Promise<KeptItem[]>((done, fail) => {
     const opening = indexedDB.open('second-sling-rack');
     opening.onerror = () => fail(opening.error);
     opening.onsuccess = () => {
       const reading = opening.result.transaction('register').objectStore('register').get('own');
       reading.onsuccess = () => {
         opening.result.close();
-        const { register } = reading.result as { register: { items: { id: string; name: string; notes: string }[] } };
-        done(register.items.find((item) => item.id === wanted));
+        done((reading.result as { register: { items: KeptItem[] } } | undefined)?.register.items ?? []);
       };
     };
-  }), id);
+  }));
+}
+
+/** The open item as the browser keeps it: a reload before it is there would lose the edit, and a browser would ask first. */
+export async function keptItem(page: Page): Promise<KeptItem | undefined> {
+  const id = new URL(page.url()).hash.slice('#item-'.length);
+  return (await keptItems(page)).find((item) => item.id === id);
 }
 
 /** Text and name of the file that something saves. */

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { loadEvidence, ROOT } from '../evidence.ts';
 import { figureBook, type FigureBook } from '../figures.ts';
 import { type SiteRecords, siteRecords } from '../records.ts';
+import { allSeries, type ShownSeries } from '../series-page.ts';
 import { address } from '../site.ts';
 import { allTables } from './all-tables.ts';
 import { archive, archiveName } from './archive.ts';
@@ -35,6 +36,8 @@ export interface Downloads {
 export interface Origin {
   records: SiteRecords;
   book: FigureBook;
+  /** Published series of breaks. */
+  series: readonly ShownSeries[];
   release: Release;
   /** Text of `CITATION.cff`. */
   citationText: string;
@@ -45,9 +48,9 @@ export interface Origin {
 const prettyJson = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
 
 /** Makes every file. The same origin gives the same bytes. */
-export function makeDownloads({ records, book, release, citationText: cff, licenceText }: Origin): Downloads {
+export function makeDownloads({ records, book, series, release, citationText: cff, licenceText }: Origin): Downloads {
   const citation = readCitation(cff);
-  const tables = allTables(records, book);
+  const tables = allTables(records, book, series);
   const schemas = recordJsonSchemas();
   const described = [
     ...tables.flatMap((table) => [
@@ -82,7 +85,7 @@ export function downloads(): Downloads {
   const cff = top('CITATION.cff');
   const { version } = loadEvidence();
   made = makeDownloads({
-    records: siteRecords(), book: figureBook(), citationText: cff, licenceText: top('LICENSE'),
+    records: siteRecords(), book: figureBook(), series: [...allSeries().values()].filter(({ invented }) => !invented), citationText: cff, licenceText: top('LICENSE'),
     release: { version, day: dayOf(version, readCitation(cff)), site: address('/') },
   });
   return made;

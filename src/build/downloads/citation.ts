@@ -1,5 +1,8 @@
 /** How the data is cited and under what licence it stands: what `CITATION.cff` says, with the version of the evidence. */
 import { parse } from 'yaml';
+import type { Work } from '../../citing/citable.ts';
+import { authorDate } from '../../citing/text-author-date.ts';
+import { siteName } from '../site.ts';
 
 /** The part of `CITATION.cff` (format 1.2.0) that is used here. */
 export interface Citation {
@@ -44,9 +47,18 @@ export function dayOf(version: string, citation: Pick<Citation, 'date-released'>
   return /^\d{4}-\d{2}-\d{2}/.exec(version)?.[0] ?? citation['date-released'];
 }
 
+/** The site and its data as a work to cite: all that `CITATION.cff` says, at the version, the day and the address of a release. */
+export function siteWork(citation: Citation, { version, day, site }: Release): Work {
+  const { name, path } = licenceOf(citation);
+  return {
+    key: 'second-sling', type: 'dataset', title: citation.title, authors: citation.authors.map((author) => ({ literal: author.name })), issued: day,
+    publisher: siteName, version, url: site, language: 'en', licence: { name, url: path },
+  };
+}
+
 /** The text to cite, the same as on the page Cite. */
-export function citationText({ title }: Pick<Citation, 'title'>, { version, site }: Pick<Release, 'version' | 'site'>): string {
-  return `${title}. Evidence ${version}. ${site}`;
+export function citationText(citation: Citation, release: Release): string {
+  return authorDate(siteWork(citation, release));
 }
 
 /** `CITATION.cff` for the files of one version: the evidence's version and day in place of the project's. */

@@ -1,7 +1,7 @@
 /** JSON Schemas: of each table's rows, made from its columns, and of each kind of record, made from the shapes that the record check uses. */
 import { z } from 'zod';
 import {
-  factor, factorClass, gap, law, method, movedFigure, rackMaterial, replacement, rule, singleFigure, sling, source, splitFigure, tableFigure, value, valueBranches, withdrawnFigure,
+  factor, factorClass, gap, law, method, movedFigure, ownSeries, publishedSeries, rackMaterial, replacement, rule, singleFigure, sling, source, splitFigure, tableFigure, value, valueBranches, withdrawnFigure,
 } from '../../records/schema.ts';
 import { type Field, fieldWords, type Table } from './table.ts';
 
@@ -49,6 +49,8 @@ const RECORDS: Readonly<Record<string, { title: string; shape: z.ZodType }>> = {
   method: { title: 'A way of attaching a sling to an eye', shape: method },
   replacement: { title: 'A way to get a new sling, or to do without one', shape: replacement },
   rule: { title: 'A rule of retirement', shape: rule },
+  series: { title: 'A series of breaks that is a figure', shape: publishedSeries },
+  'series-by-itself': { title: 'A series of breaks that stands by itself', shape: ownSeries },
   sling: { title: 'A sling that a reader may have', shape: sling },
   source: { title: 'A source', shape: source },
 };

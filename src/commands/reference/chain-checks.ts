@@ -1,4 +1,5 @@
 /** Checks the chain engines against a file in the format of tests/reference/chain-vectors.json. */
+import { chanceExceeds } from '../../falls/demand.ts';
 import {
   type ChainLink,
   firstShares,
@@ -147,6 +148,9 @@ function checkLoad(
   }
   const links = asLinks(elements);
   if (links) compare("p_fail (model's engine)", interference(links, load), expected['p_fail']);
+  // What falls bring against what an attachment bears: the same question, asked from the side of the load.
+  const exceeds = chanceExceeds(load, { below: (kn) => minimumCdf(elements, kn) });
+  compare('p_fail (demand of falls)', exceeds, expected['p_fail']);
 }
 
 function checkCase(tally: Tally, entry: ChainCase): void {

@@ -12,6 +12,7 @@ import {
 } from '../../evidence/effect-sizes.ts';
 import { heterogeneity, iSquared, type TauMethod, tauSquared, tauSquaredInterval } from '../../evidence/between-studies.ts';
 import { meanInterval, pool, predictionInterval } from '../../evidence/random-effects.ts';
+import { loadFallConstants } from '../../build/fall-evidence.ts';
 import { toModelUnit } from '../../evidence/force.ts';
 import { autocorrelation, meanOfValues, sampleSd } from '../../numerics/descriptive.ts';
 import { gammaCdf } from '../../numerics/gamma.ts';
@@ -22,6 +23,7 @@ import { oneSidedToleranceFactor } from '../../numerics/tolerance-factor.ts';
 import { minimum, minimumQuantile, underLoad } from '../../strength/independent-chain.ts';
 import { smallerOfTwo } from '../../strength/two-normals.ts';
 import { at, type Entry, EntryCheck, halfLastDigit, listAt, numberAt } from './entry.ts';
+import { fallFamilies } from './fall-checks.ts';
 import { checkOtherTolerance, checkWeibullFit, statisticsFamilies } from './statistics-checks.ts';
 import { entryFault, Tally } from './tally.ts';
 
@@ -338,7 +340,7 @@ function checkTolerance(check: EntryCheck, entry: Entry): boolean {
 
 function checkUnits(check: EntryCheck, entry: Entry): boolean {
   const { expected } = entry;
-  // Only forces that records are printed in have a conversion; lengths and masses of other systems have none.
+  // Forces that records are printed in have a conversion; foot, pound and gravity are records that falls are read with.
   const inNewtons = (unit: 'lbf' | 'kgf' | 'daN'): number => 1000 * (toModelUnit(unit) ?? Number.NaN);
   const exact = 4e-16;
   for (const unit of ['lbf', 'kgf', 'daN'] as const) {
@@ -348,6 +350,12 @@ function checkUnits(check: EntryCheck, entry: Entry): boolean {
   check.within('22_kN_in_lbf', pounds, at(expected, '22_kN_in_lbf'), exact * pounds);
   check.within('5000_lbf_in_kN', 5 * inNewtons('lbf'), at(expected, '5000_lbf_in_kN'), 1e-14);
   check.within('2250_kgf_in_kN', 2.25 * inNewtons('kgf'), at(expected, '2250_kgf_in_kN'), 1e-14);
+  check.within('kip_kN', inNewtons('lbf'), at(expected, 'kip_kN'), exact * inNewtons('lbf'));
+  check.within('ounce_force_N', inNewtons('lbf') / 16, at(expected, 'ounce_force_N'), exact);
+  const { gravity, units } = loadFallConstants();
+  check.within('foot_m', units.footM, at(expected, 'foot_m'), exact);
+  check.within('lb_kg', units.poundKg, at(expected, 'lb_kg'), exact);
+  check.within('g0_m_s2', gravity, at(expected, 'g0_m_s2'), exact);
   return true;
 }
 
@@ -363,6 +371,7 @@ const families: Record<string, (check: EntryCheck, entry: Entry) => boolean> = {
   tol: checkTolerance,
   units: checkUnits,
   ...statisticsFamilies,
+  ...fallFamilies,
 };
 
 /** Runs every entry of such a file whose family is built. */

@@ -8,16 +8,12 @@ import { CAUTION_LINE, type ForceUnit, forceNumber } from '../../strength/wordin
  * or a line end is quoted.
  */
 export function cell(value: string | number | null | undefined): string {
-  if (value === null || value === undefined) return '';
-  if (typeof value === 'number') return String(value);
-  const plain = /^[=+\-@\t\r\n|%]/.test(value) ? `'${value}` : value;
+  const text = String(value ?? '');
+  const plain = typeof value === 'string' && /^[=+\-@\t\r\n|%]/.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }
 
-const HEAD = [
-  'group', 'place', 'method_id', 'method', 'state', 'unit', 'attachment_one_in_20_below', 'attachment_half_below', 'attachment_nineteen_in_20_below', 'rig_one_in_20_below', 'rig_half_below', 'rig_nineteen_in_20_below',
-  'of_20_above_line', 'line', 'breaks_first_of_20', 'certainty', 'clipping_error_releases', 'reasons', 'finished_length_cm', 'figures', 'conditions', 'evidence', 'model', 'link',
-] as const;
+const HEAD = 'group,place,method_id,method,state,unit,attachment_one_in_20_below,attachment_half_below,attachment_nineteen_in_20_below,rig_one_in_20_below,rig_half_below,rig_nineteen_in_20_below,of_20_above_line,line,breaks_first_of_20,certainty,clipping_error_releases,reasons,finished_length_cm,figures,conditions,evidence,model,link';
 
 /**
  * The table, with its head and with line ends of the standard (RFC 4180).
@@ -38,5 +34,5 @@ export function comparisonCsv(comparison: Comparison, unit: ForceUnit, link: str
       data.figures.join(' '), CAUTION_LINE, evidence, model, link,
     ];
   });
-  return [HEAD, ...lines].map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
+  return [HEAD, ...lines.map((cells) => cells.map(cell).join(','))].map((text) => `${text}\r\n`).join('');
 }

@@ -15,7 +15,7 @@ export function comparisonText(comparison: Comparison, slings: SlingNames, unit:
   const counted = rig.demandKn ?? rig.ratingKn;
   const lines = [
     `Rig: ${rigLine(rig, slings)}`,
-    `Computed with a bearing of ${bearing.mm} mm, ${bearing.measured ? 'as measured' : 'the smallest tested'}.`,
+    `Bearing: ${bearing.mm} mm, ${bearing.measured ? 'as measured' : 'the smallest tested'}.`,
     `WARNING: ${MAKER_FIRST_LINE}`,
     CAUTION_LINE,
     comparison.summary,

@@ -2,6 +2,7 @@
  * The reader's rig as a form, drawn once when the page is built: every input can be left as not known. The script reads
  * and writes the fields by their names, which are the keys of a link.
  */
+import { href } from '../../build/site.ts';
 import { EyeDrawing } from '../../drawings/eyes.tsx';
 import { EYE_IDS, INPUT_RANGES, OLD_LIGHT_IDS, OLD_SLING_MATERIALS, OLD_USE_IDS, type NumberKey, type RigKey } from '../../links/rig-keys.ts';
 import type { Words } from './form-words.ts';
@@ -96,6 +97,7 @@ export function RigForm(props: FormProps) {
         <fieldset>
           <legend>What it must bear</legend>
           <NumberInput {...props} name="demand" label="Load that the rig must survive" none="the device’s rating" />
+          <a href={href('/falls/')}>What a fall loads</a>
         </fieldset>
       </details>
       <button type="submit" class="done">Show the comparison</button>

@@ -3,7 +3,8 @@ import type { NotUnderstood } from '../../links/pieces.ts';
 import { FORCE_UNITS, SORT_ORDERS, type ForceUnit, type SortOrder } from '../../links/rig-keys.ts';
 import { pairsOf } from '../../strength/compare.ts';
 import type { Comparison, Evidence } from '../../strength/types.ts';
-import { line, NEWTONS_PER } from '../../strength/wording.ts';
+import { line } from '../../strength/wording.ts';
+import { axisFrame } from './axis-frame.ts';
 import { Kept } from './kept.tsx';
 import { RetirementLine } from './retirement-line.tsx';
 import { type Opened, Rows } from './rows.tsx';
@@ -26,29 +27,16 @@ export interface ResultsProps {
   sort: SortOrder;
   opened: Opened;
   notUnderstood: readonly NotUnderstood[];
-  /** Evidence and model that an opened link was made with, where they are not today's. */
-  older: { d: string | null; m: number | null } | null;
   handlers?: Handlers;
 }
 
 /** Pieces of the link that were not used, word for word. */
 function LinkNotes({ notUnderstood }: Pick<ResultsProps, 'notUnderstood'>) {
   return notUnderstood.length === 0 ? null : (
-    <div class="note" role="note">
+    <div class="note">
       <p><b>Not understood in this link, and not used:</b></p>
-      <ul>{notUnderstood.map(({ piece, why }, i) => <li key={`${i}${piece}`}><code data-input>{piece}</code> <span data-input>({why})</span></li>)}</ul>
+      <ul>{notUnderstood.map(({ piece, why }, i) => <li key={i}><code data-input>{piece}</code> <span data-input>({why})</span></li>)}</ul>
     </div>
-  );
-}
-
-/** What was answered when the link was made; it stands after today's answer. */
-function OlderLink({ older, evidence }: Pick<ResultsProps, 'older' | 'evidence'>) {
-  return older && (
-    <p class="note">
-      Above is today’s answer: evidence <span data-id>{evidence.version}</span>, model <span data-id>{evidence.model}</span>. When this link was made
-      {older.d && <> the evidence was <span data-id>{older.d}</span></>}{older.d && older.m !== null && ' and'}
-      {older.m !== null && <> the model <span data-id>{older.m}</span></>}; what it said then is not known on this page.
-    </p>
   );
 }
 
@@ -56,10 +44,7 @@ function OlderLink({ older, evidence }: Pick<ResultsProps, 'older' | 'evidence'>
 export function Results(props: ResultsProps) {
   const { setup, evidence, comparison, unit, sort, handlers } = props;
   const { rig, bearing } = comparison;
-  const frame: Frame = {
-    evidence, base: setup.base, ticks: { [unit]: setup.ticks[unit].map((value) => ({ kn: (value * NEWTONS_PER[unit]) / 1000, text: String(value) })) } as Frame['ticks'], upper: setup.upper, unit, ratingKn: rig.ratingKn, demandKn: rig.demandKn, lengthCm: rig.lengthCm,
-    pairsOf: (method) => pairsOf(evidence, comparison, method), stage: handlers === undefined ? 'built' : props.opened === 'all' ? 'kept' : 'drawn',
-  };
+  const frame: Frame = { ...axisFrame(setup, evidence, comparison, unit), pairsOf: (method) => pairsOf(evidence, comparison, method), stage: handlers === undefined ? 'built' : props.opened === 'all' ? 'kept' : 'drawn' };
   return (
     <section class="results" aria-labelledby="results-heading">
       <h2 id="results-heading" tabIndex={-1}>Ways to attach it</h2>
@@ -80,7 +65,6 @@ export function Results(props: ResultsProps) {
         </select></label>
       </div>}</Kept>
       <Rows comparison={comparison} frame={frame} sort={sort} opened={props.opened} onToggle={handlers?.onToggle} />
-      <OlderLink older={props.older} evidence={evidence} />
       <p class="soft">
         Few devices ever see more than about <a href={figureAddress(setup.base, setup.upper.figure)}>{line(setup.upper.kn, unit)}<i> trade rule</i></a>; the dotted line marks it.
       </p>

@@ -50,8 +50,7 @@ export function RetirementLine({ evidence, comparison, frame }: { evidence: Pick
       {limits.length > 0 && <p>Daily use, sun, a fall, or what an inspection finds can end it sooner.</p>}
       <p>
         <a href={`${frame.base}retire/${old ? verdictQuery(old) : ''}`}>Has it to go?</a>{' '}
-        <a href={`${frame.base}replace/`}>Who can replace the sling</a>{' '}
-        <a href={`${frame.base}caution/`}>Caution</a>
+        <a href={`${frame.base}replace/`}>Who can replace the sling</a>
       </p>
     </div>
   ) : null;

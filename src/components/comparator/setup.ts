@@ -25,6 +25,8 @@ export interface Setup {
   ticks: Record<ForceUnit, number[]>;
   /** Load that few devices ever see exceeded: a rule of the trade, with the figure that says so. */
   upper: { kn: number; figure: string };
+  /** Assumed scatter between one rig and the next, sd of ln, with the figure that says so: for a reader's own tests on one rig. */
+  rigToRig: { sd: number; figure: string };
 }
 
 /** What the views read besides a row. */

@@ -54,7 +54,7 @@ function ReasonView({ reason, on, setup }: { reason: Reason; on: string; setup: 
   );
 }
 
-function VerdictBox({ item, verdict: { strictest, reasons, milder }, faults, on, setup }: Pick<ItemProps, 'item' | 'verdict' | 'faults' | 'on' | 'setup'>) {
+function VerdictBox({ verdict: { strictest, reasons, milder }, faults, on, setup }: Pick<ItemProps, 'verdict' | 'faults' | 'on' | 'setup'>) {
   const met = reasons.filter(({ why }) => why === 'met');
   const open = reasons.filter(({ why }) => why !== 'met');
   const list = (some: readonly Reason[]) => <ul>{some.map((reason) => <ReasonView key={reason.rule} reason={reason} on={on} setup={setup} />)}</ul>;
@@ -62,7 +62,7 @@ function VerdictBox({ item, verdict: { strictest, reasons, milder }, faults, on,
     <section class="verdict">
       <h3>The verdict</h3>
       <p class="headline"><HeadlineView of={strictest} on={on} /></p>
-      <p>Judged on <Day day={on} />. The maker’s instruction comes first. <a href={replaceHref(setup.base)}>Who can replace the sling</a>. <a href={retireHref(item, setup.base)}>The same questions for one sling</a>.</p>
+      <p>Judged on <Day day={on} />. The maker’s instruction comes first. <a href={replaceHref(setup.base)}>Who can replace the sling</a>. <a href={retireHref(setup.base)}>The same questions for one sling</a>.</p>
       {faults.map((fault) => <p key={fault.field + fault.why} class="fault">{faultText(fault)}</p>)}
       {milder && <p>To bring it to <HeadlineView of={milder.verdict} on={on} />, all of these must be known, and speak for the sling: {openText(milder.fields)}.</p>}
       {met.length > 0 && <><h4>What is known, strictest first</h4>{list(met)}</>}

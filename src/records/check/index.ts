@@ -12,6 +12,7 @@ import { fewPullsLower } from './few-pulls-lower.ts';
 import { frozenVersionsStand } from './frozen-versions-stand.ts';
 import { kindFitsValue } from './kind-fits-value.ts';
 import { matchingFigureIsPlaced } from './matching-figure-is-placed.ts';
+import { lessonsAddUp } from './lessons-add-up.ts';
 import { materialHasProse } from './material-has-prose.ts';
 import { materialShowsItsOwn } from './material-shows-its-own.ts';
 import { methodHasProse } from './method-has-prose.ts';
@@ -30,6 +31,10 @@ import { ratioSaysOf } from './ratio-says-of.ts';
 import { referencesExist } from './references-exist.ts';
 import { ruleGrowsStricter } from './rule-grows-stricter.ts';
 import type { Rule } from './rule.ts';
+import { seriesGapsLower } from './series-gaps-lower.ts';
+import { seriesHasItsPulls } from './series-has-its-pulls.ts';
+import { seriesHasSource } from './series-has-source.ts';
+import { seriesSaysItsRig } from './series-says-its-rig.ts';
 import { standingHasLocator } from './standing-has-locator.ts';
 import { standingHasSource } from './standing-has-source.ts';
 import { studyNameIsMeant } from './study-name-is-meant.ts';
@@ -68,6 +73,10 @@ export const RULES: readonly Rule[] = [
   studyNameIsMeant,
   oneReference,
   ruleGrowsStricter,
+  seriesHasItsPulls,
+  seriesHasSource,
+  seriesSaysItsRig,
+  seriesGapsLower,
   methodHasProse,
   materialHasProse,
   materialShowsItsOwn,
@@ -76,4 +85,5 @@ export const RULES: readonly Rule[] = [
   proseCanBeRead,
   noVerdictOfSafety,
   termsAreClear,
+  lessonsAddUp,
 ];

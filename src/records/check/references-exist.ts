@@ -16,6 +16,7 @@ const ONE: Record<Collection, [string, string]> = {
   rules: ['rule', 'data/rules/'],
   materials: ['material', 'data/materials/'],
   corrections: ['correction', 'data/corrections/'],
+  series: ['series', 'data/series/'],
 };
 
 export const referencesExist: Rule = {

@@ -54,6 +54,7 @@ export function proseOf(records: Records): ProseOfProject {
   texts(records.rules);
   texts(records.materials);
   texts(records.withdrawn);
+  texts(records.series);
   // What a correction quotes is a number of its figure's; the rest is words.
   for (const record of records.corrections.values())
     for (const field of ['reason', 'reported'] as const) walk(record, record.data[field], [field]);

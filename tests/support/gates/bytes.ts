@@ -12,13 +12,21 @@ export interface Budget {
   whole: number;
   /** A reading page is one response: no style of its own to fetch. */
   oneResponse: boolean;
+  /** Script that works beside the page, such as statistics; apart, since it starts on a question and keeps nobody waiting. */
+  worker: number;
 }
 
+/** Parts that only a link with something special in it loads: the id of the element that they fill, and what each may add. */
+const PARTS: readonly { of: string; fills: string; limit: number }[] = [
+  { of: 'comparator', fills: 'own-root', limit: 9_000 },
+  { of: 'comparator', fills: 'then-root', limit: 3_000 },
+];
+
 const kB = 1000;
-const COMPARATOR: Budget = { kind: 'comparator', htmlAndCss: 18 * kB, script: 20 * kB, onDemand: 36 * kB, whole: 100 * kB, oneResponse: false };
-const INTERACTIVE: Budget = { kind: 'interactive page', htmlAndCss: 16 * kB, script: 24 * kB, onDemand: 36 * kB, whole: 100 * kB, oneResponse: false };
-const FACET: Budget = { kind: 'page of over 100 rows', htmlAndCss: 20 * kB, script: 0.4 * kB, onDemand: 0.4 * kB, whole: 60 * kB, oneResponse: true };
-const READING: Budget = { kind: 'reading page', htmlAndCss: 14 * kB, script: 0.4 * kB, onDemand: 0.4 * kB, whole: 60 * kB, oneResponse: true };
+const COMPARATOR: Budget = { kind: 'comparator', htmlAndCss: 18 * kB, script: 20 * kB, onDemand: 36 * kB, whole: 100 * kB, oneResponse: false, worker: 0 };
+const INTERACTIVE: Budget = { kind: 'interactive page', htmlAndCss: 16 * kB, script: 24 * kB, onDemand: 36 * kB, whole: 100 * kB, oneResponse: false, worker: 24 * kB };
+const FACET: Budget = { kind: 'page of over 100 rows', htmlAndCss: 20 * kB, script: 0.4 * kB, onDemand: 0.4 * kB, whole: 60 * kB, oneResponse: true, worker: 0 };
+const READING: Budget = { kind: 'reading page', htmlAndCss: 14 * kB, script: 0.4 * kB, onDemand: 0.4 * kB, whole: 60 * kB, oneResponse: true, worker: 0 };
 /** The comparator's evidence, a hashed JSON of its own. */
 export const EVIDENCE_LIMIT = 12 * kB;
 
@@ -58,6 +66,8 @@ function checkPage(site: Site, page: Page): Fault[] {
     ...over('HTML and CSS', weight.htmlAndCss, budget.htmlAndCss),
     ...over('script of the first load', weight.script, budget.script),
     ...over('all script', weight.onDemand, budget.onDemand),
+    ...over('script of its worker', weight.worker, budget.worker),
+    ...weight.parts.flatMap(({ fills, size }) => over(`script that fills #${fills}`, size, PARTS.find((part) => part.fills === fills)?.limit ?? 0)),
     ...over('whole page', weight.htmlAndCss + weight.onDemand + weight.pictures, budget.whole),
     ...(budget.oneResponse && weight.stylesheets.length > 0
       ? [{ page: page.path, message: `fetches ${weight.stylesheets.join(', ')}: a ${budget.kind} is one response. Inline the style.` }]
@@ -72,6 +82,9 @@ export interface Weight {
   script: number;
   onDemand: number;
   pictures: number;
+  worker: number;
+  /** What each special part adds to all that the page can load otherwise. */
+  parts: { fills: string; size: number }[];
 }
 
 /** Weighs one page: its HTML, its styles, the scripts it starts with all they import, and its pictures. */
@@ -97,8 +110,16 @@ export function weigh(site: Site, page: Page): Weight {
     .join('\n');
   const sum = (paths: Iterable<string>) => [...paths].reduce((total, path) => total + gzipped(site, path), 0);
   const inlineSize = inline === '' ? 0 : gzipSync(inline).length;
+  const special = PARTS.filter(({ fills }) => page.document.querySelector(`#${fills}`));
+  const isPart = (path: string, { fills }: (typeof PARTS)[number]): boolean => site.read(path).toString('utf8').includes(fills);
+  const isSpecial = (path: string): boolean => special.some((part) => isPart(path, part));
   const first = reach(site, entries, false);
-  const all = reach(site, entries, true);
+  const all = reach(site, entries, true, isSpecial);
+  const parts = special.map((part) => {
+    const more = [...reach(site, entries, true, (path) => isSpecial(path) && !isPart(path, part))].filter((path) => !all.has(path));
+    return { fills: part.fills, size: sum(more) };
+  });
+  const workers = [...all].flatMap((path) => [...site.read(path).toString('utf8').matchAll(/["'`]([^"'`]*-worker-[\w-]+\.js)["'`]/g)].map(([, address = '']) => new URL(address, `https://site.invalid${path}`).pathname));
   const pictures = new Set([...addresses('img[src]', 'src'), ...addresses('source[src]', 'src'), ...addresses('image[href]', 'href')]);
   return {
     htmlAndCss: gzipSync(page.html).length + sum(stylesheets),
@@ -106,15 +127,17 @@ export function weigh(site: Site, page: Page): Weight {
     script: sum(first) + inlineSize,
     onDemand: sum(all) + inlineSize,
     pictures: sum(pictures),
+    worker: sum(reach(site, [...new Set(workers)].filter((path) => site.files.has(path)), true)),
+    parts,
   };
 }
 
-/** Script files reached from some others by imports; `dynamic` follows those on demand too. */
-function reach(site: Site, entries: readonly string[], dynamic: boolean): Set<string> {
+/** Script files reached from some others by imports; `dynamic` follows those on demand too, but for what is left out. */
+function reach(site: Site, entries: readonly string[], dynamic: boolean, isLeftOut: (path: string) => boolean = () => false): Set<string> {
   const reached = new Set<string>();
   const queue = [...entries];
   for (let path = queue.pop(); path !== undefined; path = queue.pop()) {
-    if (reached.has(path) || !/\.m?js$/.test(path)) continue;
+    if (reached.has(path) || !/\.m?js$/.test(path) || (dynamic && !entries.includes(path) && isLeftOut(path))) continue;
     reached.add(path);
     const code = site.read(path).toString('utf8');
     const statics = code.matchAll(/(?:\bfrom|\bimport)\s*["']([^"']+\.m?js)["']/g);

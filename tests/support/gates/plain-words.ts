@@ -32,7 +32,7 @@ const UNREAD: ReadonlySet<string> = new Set([
   'input', 'textarea', 'output', 'dt', 'h1', 'h2', 'h3', 'h4', 'h5', 'h6', 'summary',
 ]);
 /** Pages that print one record each, and the list of factors, which prints them all. */
-const PRINTS_RECORDS = /^\/(?:(?:figures|sources|gaps|changes)\/.|model\/factors\/)/;
+const PRINTS_RECORDS = /^\/(?:(?:figures|sources|gaps|changes|embed\/figure)\/.|model\/factors\/)/;
 /** Links whose words are the name of a record. */
 const NAMES_A_RECORD = /\/(?:figures\/by\/|(?:methods|gaps|sources|changes)\/[a-z0-9.-]+\/|model\/factors\/#)/;
 const IS_A_FIGURE = /(?:^|\/)figures\/[a-z0-9-]+\/[a-z0-9-]+\/(?:#|$)/;

@@ -2,7 +2,7 @@
 import { type Fault, type Gate, type Page, resolveAddress, selectorOf, type Site } from './site.ts';
 
 /** Relations of `<link>` that fetch nothing. */
-const INERT = new Set(['canonical', 'alternate', 'author', 'license', 'me', 'next', 'prev', 'help', 'search', 'cite-as', 'describedby']);
+const INERT = new Set(['canonical', 'alternate', 'author', 'license', 'me', 'next', 'prev', 'help', 'search', 'cite-as', 'describedby', 'item', 'type']);
 const FETCHING = ['src', 'poster', 'data', 'background', 'ping', 'formaction', 'manifest', 'component-url', 'renderer-url', 'before-hydration-url'];
 
 export const thirdParty: Gate = {

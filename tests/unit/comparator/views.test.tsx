@@ -148,9 +148,9 @@ describe('the retirement line', () => {
     expect(text.split('\n').filter(Boolean)).toEqual([
       'This sling, from its date of manufacture: retire by 10 years. Nothing lasts longer. (invented/age)',
       'Daily use, sun, a fall, or what an inspection finds can end it sooner.',
-      'Has it to go? Who can replace the sling Caution',
+      'Has it to go? Who can replace the sling',
     ]);
-    expect(links).toEqual(['/figures/invented/age/', '/retire/', '/replace/', '/caution/']);
+    expect(links).toEqual(['/figures/invented/age/', '/retire/', '/replace/']);
     expect(line(null, 'nylon-16').text).not.toContain('The sun weakens it');
   });
 

@@ -37,10 +37,11 @@ describe.each(tables.map(({ name }) => [name]))('the schema of %s', (name) => {
 });
 
 /** The schema of a record file, by its folder and its words. */
-function schemaOf(file: string, record: { kind?: string; cells?: object }): string | null {
+function schemaOf(file: string, record: { kind?: string; cells?: object; figure?: string }): string | null {
   const [, folder, next] = file.split('/');
   if (folder === 'figures') return ['moved', 'split', 'withdrawn'].includes(record.kind ?? '') ? `figure-${record.kind}` : record.cells ? 'figure-table' : 'figure';
   if (folder === 'factors') return next === 'class' ? 'factor-class' : 'factor';
+  if (folder === 'series' || (folder === 'demo' && next === 'series')) return record.figure ? 'series' : 'series-by-itself';
   const one: Record<string, string> = { sources: 'source', methods: 'method', slings: 'sling', gaps: 'gap', rules: 'rule', materials: 'material', replacements: 'replacement', law: 'law' };
   return one[folder as string] ?? null;
 }

@@ -108,7 +108,8 @@ describe('figures', () => {
 
   test('every address of a record stands once, and all others are assumed', () => {
     expect(new Set(addresses).size).toBe(addresses.length);
-    expect(addresses.filter((address) => !address.startsWith('assumed/')).sort()).toEqual(addressesOnDisk().sort());
+    const onDisk = addressesOnDisk();
+    expect(addresses.filter((address) => !address.startsWith('assumed/') || onDisk.includes(address)).sort()).toEqual(onDisk.sort());
     expect(addresses.filter((address) => address.startsWith('assumed/')).length).toBeGreaterThan(0);
   });
 

@@ -264,7 +264,7 @@ describe('plain words', () => {
 
 describe('third party', () => {
   test('own files, data addresses, links and the canonical address pass', async () => {
-    const head = '<link rel="canonical" href="https://example.org/p/"><link rel="icon" href="data:image/svg+xml,x">';
+    const head = '<link rel="canonical" href="https://example.org/p/"><link rel="type" href="https://schema.org/Dataset"><link rel="icon" href="data:image/svg+xml,x">';
     expect(await faults(thirdParty, page('<a href="https://example.org/">x</a><img src="/x.svg" alt="">', head), { '/x.svg': '' })).toEqual([]);
   });
   test.each([

@@ -106,11 +106,13 @@ describe('the command', () => {
     expect(run('2026-12-01')).toEqual({ status: 1, out: '', err: 'release: nothing has changed since 2026-12-01.1, so there is nothing to release.\n' });
 
     edit(STRAIGHT, '24.1', '25.1');
+    write('CITATION.cff', 'title: Slings\nversion: "2026-12-01.1"\ndate-released: "2026-12-01"\n');
     write('data/figures/lab-a/old.yaml', 'kind: withdrawn\non: "2026-12-01"\nwhy: The load cell was out of order.\nwas: strength of a knot\n');
     write('data/changes/2026-12-01.2.yaml', 'says: [A pull was read again.]\n');
     expect(run('2026-12-01')).toEqual({ status: 0, out: 'Frozen 2026-12-01.2: 5 figures, 20 prebuilt comparisons.\nWhat changed is in data/changes/2026-12-01.2.json. The reasons are in data/changes/2026-12-01.2.yaml.\n', err: '' });
     expect(read('data/versions/2026-12-01.1.json')).toBe(first);
     expect(JSON.parse(read('data/versions/index.json'))).toHaveLength(2);
+    expect(read('CITATION.cff')).toBe('title: Slings\nversion: "2026-12-01.2"\ndate-released: "2026-12-01"\n');
 
     const listed = listedVersions(root);
     expect(listed.map(({ version, words }) => [version, words])).toEqual([['2026-12-01.2', { says: ['A pull was read again.'] }], ['2026-12-01.1', null]]);

@@ -12,6 +12,7 @@ export function gapsTable({ gaps }: SiteRecords): Table {
       { name: 'id', type: 'string', required: true, says: 'Id of the gap.', of: ({ id }) => id },
       { name: 'question', type: 'string', required: true, says: 'The question.', of: ({ question }) => question },
       { name: 'concerns', type: 'string', list: 'methods', says: 'Methods whose page shows it, besides those that it leaves empty.', of: ({ concerns }) => spaced(concerns) },
+      { name: 'page', type: 'string', says: 'The page that shows it, where that is no method\'s.', of: ({ page }) => page },
       { name: 'nearest', type: 'string', list: 'cells', says: 'The nearest figures.', of: ({ nearest }) => spaced(nearest) },
       { name: 'test_rig', type: 'string', required: true, says: 'What a test would rig.', of: ({ test }) => test.rig },
       { name: 'test_pulls', type: 'integer', required: true, unit: 'count', says: 'How many pulls it would need, by our proposal.', of: ({ test }) => test.pulls },

@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest';
+import { analyse, isNone } from '../../../src/break-tests/analysis.ts';
+import { compareSeries } from '../../../src/break-tests/compare-series.ts';
+import { nextPulls } from '../../../src/break-tests/next-pulls.ts';
+import type { Pull } from '../../../src/break-tests/pulls.ts';
+import checks from '../../reference/published-checks.json' with { type: 'json' };
+import { near } from './near.ts';
+
+const pullsOf = (forces: readonly number[], rest: Partial<Pull> = {}): Pull[] => forces.map((force) => ({ force, atLeast: false, mode: '', link: '', ...rest }));
+const entry = (id: string) => checks.find((check) => check.id === id) as unknown as { inputs: { strength: number[]; mode: string[] }; expected: Record<'bond' | 'wire', { lognormal: { mu_log: number } }> };
+/** The smallest pulls that can be such a bound alone: NIST/SEMATECH handbook and CMH-17-1G, table 8.5.13, as in published-checks.json (tol-nonparam). */
+const ALONE = [29, 59, 299];
+
+describe('what a series says', () => {
+  it('one pull has a minimum and a mean, and says of each other part why it is not there', () => {
+    const { summary, promise, bounds, fits, outliers, modes, competing, dots } = analyse(pullsOf([12.3]));
+    expect([summary.n, summary.mean, summary.minimum]).toEqual([1, 12.3, 12.3]);
+    expect([promise, fits, outliers, modes, competing, dots].map((part) => (isNone(part) ? part.why : 'given'))).toEqual(['one-pull', 'no-break', 'one-pull', 'unnamed', 'unnamed', 'too-few']);
+    expect(bounds.map(({ normal, lognormal }) => [isNone(normal), isNone(lognormal)])).toEqual([[true, true], [true, true], [true, true]]);
+    expect(bounds.map(({ order }) => [order.bound, order.pullsNeeded])).toEqual(ALONE.map((needed) => [null, needed]));
+  });
+
+  it('pulls that all stopped at the limit of the machine have no scatter, and no distribution', () => {
+    const { summary, promise, fits } = analyse(pullsOf([20, 20, 20], { atLeast: true }));
+    expect(summary.noSpread).toBe('all-equal');
+    expect([promise, fits].map((part) => isNone(part) && part.why)).toEqual(['all-equal', 'no-break']);
+  });
+
+  it('a bound counts a lower limit as if the part had broken there, and a fit does not', () => {
+    const broken = [10.1, 11.2, 9.8, 10.6, 10.9];
+    const without = analyse(pullsOf(broken));
+    const limited = analyse([...pullsOf(broken), ...pullsOf([10.2], { atLeast: true })]);
+    const counted = analyse(pullsOf([...broken, 10.2]));
+    expect(limited.bounds).toEqual(counted.bounds);
+    const middle = ({ fits }: typeof limited) => (isNone(fits) ? Number.NaN : (fits.all[1]?.half.best as number));
+    // A pull that was still whole at 10.2 says that the part is stronger than a break at 10.2 would.
+    expect(middle(limited)).toBeGreaterThan(middle(counted));
+    expect(middle(limited)).toBeGreaterThan(middle(without) * 0.99);
+    expect(isNone(limited.fits) || limited.fits.all.every(({ untested }) => untested?.why === 'censored')).toBe(true);
+  });
+
+  it('the published bond-or-wire pulls: each link with the other censored, and Peterson’s ends around its middle', () => {
+    // Data and fits of published-checks.json, id competing-bond-wire; its source is named there.
+    const { inputs, expected } = entry('competing-bond-wire');
+    const names = { b: 'bond', w: 'wire' } as const;
+    const { competing, links } = analyse(inputs.strength.map((force, i) => ({ force, atLeast: false, mode: '', link: names[inputs.mode[i] as 'b' | 'w'] })));
+    if (isNone(competing) || isNone(links)) throw new Error('two links break in these pulls');
+    expect(Object.fromEntries(links.shares.map(({ mode, count }) => [mode, count]))).toEqual({ bond: 10, wire: 10 });
+    for (const link of competing.links) {
+      near(Math.log(link.half?.best as number), expected[link.mode as 'bond' | 'wire'].lognormal.mu_log, 1e-6);
+      expect(link.halfAnyway?.low).toBeLessThanOrEqual(link.half?.best as number);
+      expect(link.halfAnyway?.high).toBeGreaterThanOrEqual(link.half?.best as number);
+    }
+  });
+
+  it('a break of which nobody wrote down the part stops the competition; a lower limit without one does not', () => {
+    const two = [...pullsOf([10, 11], { link: 'sling' }), ...pullsOf([12, 13], { link: 'knot' })];
+    expect(analyse([...two, ...pullsOf([12.5])]).competing).toEqual({ why: 'unnamed' });
+    const stopped = analyse([...two, ...pullsOf([12.5], { atLeast: true })]).competing;
+    expect(isNone(stopped)).toBe(false);
+    expect(isNone(stopped) || stopped.links.every(({ halfAnyway }) => halfAnyway === null)).toBe(true);
+    expect(analyse(pullsOf([10, 11], { link: 'sling' })).competing).toEqual({ why: 'one-link' });
+  });
+
+  it('refuses by name', () => {
+    expect(() => analyse([])).toThrow('pulls must hold at least 1 (got 0).');
+    expect(() => analyse(pullsOf([3, 0]))).toThrow('pulls[1] must be positive (got 0).');
+    expect(() => analyse(pullsOf([3]), { level: 1 })).toThrow('level must lie strictly between 0 and 1 (got 1).');
+  });
+});
+
+describe('the next pulls', () => {
+  it('the outermost of twenty stand at Student’s 95 % prediction', () => {
+    const forces = [10, 11, 12, 13, 14].map(Math.exp);
+    const dots = nextPulls({ broken: forces });
+    expect(dots).toHaveLength(20);
+    // Printed tables of t: 2.776 at 0.975 with 4 degrees of freedom. Mean 12, variance 2.5 by hand.
+    const half = 2.776 * Math.sqrt(2.5) * Math.sqrt(1.2);
+    near(Math.log(dots[0] as number), 12 - half, 2e-4);
+    near(Math.log(dots[19] as number), 12 + half, 2e-4);
+  });
+
+  it('one lower limit far below all breaks changes next to nothing', () => {
+    const broken = [10.1, 11.2, 9.8, 10.6, 10.9];
+    const [without, withLimit] = [nextPulls({ broken }), nextPulls({ broken, atLeast: [1] })];
+    for (const [i, force] of without.entries()) near(withLimit[i] as number, force, 1e-9);
+  });
+
+  it('are not drawn from four breaks', () => {
+    expect(() => nextPulls({ broken: [1, 2, 3, 4] })).toThrow('broken must hold at least 5 (got 4).');
+  });
+});
+
+describe('two series', () => {
+  it('of one pull each give pairs and ranks, and no ratio', () => {
+    const found = compareSeries(pullsOf([12]), pullsOf([10], { atLeast: true }));
+    expect([found.means, found.noMeans, found.chance.chance, found.atLeast]).toEqual([null, 'one-pull', 1, [0, 1]]);
+  });
+
+  it('give the ratio, Welch, ranks and pairs of the same pulls', () => {
+    const found = compareSeries(pullsOf([21.3, 20.1, 22.4, 19.8, 21.9]), pullsOf([15.2, 17.9, 16.4, 14.8]));
+    // SciPy 1.17.1, as in two-series.test.ts; all 20 pairs and all 126 deals by hand.
+    near(found.means?.geometric.ratio as number, 1.314728420752479, 1e-12);
+    expect(found.chance.chance).toBe(1);
+    near(found.rank.exact?.twoSided as number, 2 / 126, 1e-12);
+  });
+});

@@ -1,0 +1,114 @@
+/** Pasted tables and records of force over time: what each column is, in which unit, and what is left out. Cases by hand. */
+import { describe, expect, test } from 'vitest';
+import { decodeText } from '../../../src/break-tests/decode-text.ts';
+import { boundWithMore } from '../../../src/break-tests/further-pulls.ts';
+import { readTable, type Table } from '../../../src/break-tests/read-table.ts';
+import { inUnit, likelyColumns, pullsOfRow, pullsOfTable, readPullTable } from '../../../src/break-tests/table-pulls.ts';
+import { samplesOf, traceColumns } from '../../../src/break-tests/table-trace.ts';
+import { pullsAsTyped, writePulls } from '../../../src/break-tests/write-pulls.ts';
+import { plainTicks } from '../../../src/charts/plain-ticks.ts';
+
+function table(text: string): Table {
+  const read = readPullTable(text);
+  if ('stop' in read) throw new Error(read.stop.message);
+  return read.table;
+}
+const pulls = (text: string) => pullsOfTable(table(text), likelyColumns(table(text)));
+
+describe('a table of breaks', () => {
+  test('forces alone, one a line, have no unit of their own', () => {
+    expect(pulls('11.2\n9.2\n>11.4')).toMatchObject({ unit: null, pulls: [{ force: 11.2, atLeast: false }, { force: 9.2 }, { force: 11.4, atLeast: true }] });
+  });
+  test('the force is known by its unit, and words by the names of their columns', () => {
+    const got = pulls('No;Diameter (mm);Peak load (kN);Failure mode;Part;Remark\n1;3,8;11,2;cut;sling;\n2;3,8;9,2;slipped;knot;slow');
+    expect(got.unit).toBe('kN');
+    expect(got.pulls).toEqual([{ force: 11.2, atLeast: false, mode: 'cut', link: 'sling' }, { force: 9.2, atLeast: false, mode: 'slipped', link: 'knot' }]);
+    expect(got.notes).toEqual(['', 'slow']);
+  });
+  test('a row without a force, and one of nothing, are left out and named by their line', () => {
+    expect(pulls('force (lbf)\n2500\n-\n0\n2600').leftOut).toEqual([{ line: 3, why: 'no-force' }, { line: 4, why: 'not-positive' }]);
+  });
+  test('of two columns that may be the force none is guessed', () => {
+    expect(likelyColumns(table('first (kN);second (kN)\n1;2\n3;4')).force).toBeNull();
+  });
+  test.each(['11.2, 9.3, >10.4', '11,2; 9,3; >10,4', '11.2 9.3 >10.4'])('forces in one line are one pull a cell: %s', (text) => {
+    expect(pullsOfRow(table(text))?.pulls.map(({ force, atLeast }) => [force, atLeast])).toEqual([[11.2, false], [9.3, false], [10.4, true]]);
+  });
+  test('two lines of numbers, or a line with a heading, are a table and no row of pulls', () => {
+    expect(pullsOfRow(table('11.2; 9.3\n10.4; 8.8'))).toBeNull();
+    expect(pullsOfRow(table('first;second\n10.4;8.8'))).toBeNull();
+  });
+  test('a number among notes is a note', () => {
+    expect(pulls('force (kN),note\n11.2,17\n9.2,wet').notes).toEqual(['17', 'wet']);
+  });
+  test('a thousand pound-force is 4.4482216152605 kN (NIST SP 811, appendix B)', () => {
+    expect(inUnit([{ force: 1000, atLeast: false, mode: '', link: '' }], 'lbf', 'kN')[0]?.force).toBeCloseTo(4.4482216152605, 12);
+  });
+  test('what is written is read back: limits, commas, quotes and all', () => {
+    const series = [{ force: 11.25, atLeast: false, mode: 'cut, at the "edge"', link: 'sling' }, { force: 12, atLeast: true, mode: '', link: 'eye' }];
+    const text = writePulls(series, 'kN', ['first', '']);
+    expect(text).toBe('pull,force_kN,mode,link,note\n1,11.25,"cut, at the ""edge""",sling,first\n2,>12,,eye,\n');
+    expect(pulls(text)).toMatchObject({ unit: 'kN', pulls: series, notes: ['first', ''] });
+    expect(pullsAsTyped(series.map((one) => ({ ...one, mode: '', link: '' })), 'kN')).toBe('11.25\n>12');
+  });
+});
+
+describe('a record of force over time', () => {
+  const rows = Array.from({ length: 50 }, (_, i) => i);
+  test('time, force and travel are known by their units, and converted', () => {
+    const read = readTable(`time (ms);force (N);extension (mm)\n${rows.map((i) => `${i * 10};${i * 100};${i}`).join('\n')}`);
+    if ('stop' in read) throw new Error(read.stop.message);
+    const columns = traceColumns(read.table);
+    expect(columns).toEqual({ time: 0, force: 1, travel: 2 });
+    const { timeS, forceKn, displacementMm } = samplesOf(read.table, columns as NonNullable<typeof columns>, { force: 'kN', time: 's', hz: 1 });
+    expect([timeS[49], forceKn[49], displacementMm?.[49]]).toEqual([0.49, 4.9, 49]);
+  });
+  test('two bare columns are time and force where the first rises', () => {
+    const read = readTable(rows.map((i) => `${i / 500}\t${Math.sin(i / 10)}`).join('\n'));
+    if ('stop' in read) throw new Error(read.stop.message);
+    expect(traceColumns(read.table)).toEqual({ time: 0, force: 1, travel: null });
+  });
+  test('one bare column is the force at equal steps; a handful of rows is a list of pulls', () => {
+    const read = readTable(rows.map((i) => String(i + 1)).join('\n'));
+    if ('stop' in read) throw new Error(read.stop.message);
+    expect(traceColumns(read.table)).toEqual({ time: null, force: 0, travel: null });
+    expect(samplesOf(read.table, { time: null, force: 0, travel: null }, { force: 'kN', time: 's', hz: 500 }).timeS[1]).toBe(0.002);
+    expect(traceColumns(table('11.2\n9.2'))).toBeNull();
+  });
+});
+
+test.each([
+  ['UTF-8', new TextEncoder().encode('Kraft (kN)\n11,2 é')],
+  ['windows-1252', Uint8Array.from([0x4b, 0xe9, 0x0a, 0x31])],
+  ['UTF-16LE', Uint8Array.from([0xff, 0xfe, 0x31, 0, 0x32, 0])],
+  ['UTF-16BE', Uint8Array.from([0, 0x31, 0, 0x32, 0, 0x33, 0, 0x0a])],
+  ['UTF-16LE', Uint8Array.from([0x31, 0, 0x32, 0, 0x33, 0, 0x0a, 0])],
+] as const)('bytes of %s are read as what they are', (encoding, bytes) => {
+  const decoded = decodeText(bytes);
+  expect(decoded.encoding).toBe(encoding);
+  expect(decoded.text).toMatch(/1|é/);
+  expect(decoded.text).not.toContain('\u0000');
+});
+
+test('more pulls of the same scatter raise the bound as the factor falls', () => {
+  // k(5, 0.95, 0.95) = 4.203, k(10) = 2.911: NIST/SEMATECH e-Handbook 7.2.6.3 and its tables (Natrella, table A-7).
+  const five = [9, 10, 10, 11, 12.5];
+  expect(boundWithMore(five, 0, { coverage: 0.95, confidence: 0.95 }).k).toBeCloseTo(4.203, 2);
+  const ten = boundWithMore(five, 5, { coverage: 0.95, confidence: 0.95 });
+  expect(ten.n).toBe(10);
+  expect(ten.k).toBeCloseTo(2.911, 2);
+  // exp(2.345204 - 2.911 x 0.123386) = 7.285.
+  expect(ten.bound).toBeCloseTo(7.285, 2);
+});
+
+test('ticks of an axis go from nothing by ones, twos and fives to beyond the largest', () => {
+  expect(plainTicks(11.4)).toEqual([0, 2, 4, 6, 8, 10, 12]);
+  expect(plainTicks(0.9)).toEqual([0, 0.2, 0.4, 0.6, 0.8, 1]);
+  for (const most of [0.013, 1, 7, 29.9, 30, 31, 4448]) {
+    const ticks = plainTicks(most);
+    expect(ticks.at(-1)).toBeGreaterThanOrEqual(most);
+    expect(ticks.length).toBeGreaterThan(3);
+    expect(ticks.length).toBeLessThan(10);
+  }
+  expect(() => plainTicks(0)).toThrow('most must be positive');
+});
