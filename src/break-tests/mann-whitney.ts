@@ -45,7 +45,6 @@ function distribution(ranks: readonly number[], count: number): Float64Array {
   // ways[k][s], scaled so that the last row sums to 1: rank j is taken with its share of what is left.
   const rows = Array.from({ length: count + 1 }, () => new Float64Array(top + 1));
   (rows[0] as Float64Array)[0] = 1;
-  const n = ranks.length;
   ranks.forEach((rank, seen) => {
     for (let k = Math.min(count, seen + 1); k >= 0; k--) {
       const row = rows[k] as Float64Array;
@@ -59,7 +58,6 @@ function distribution(ranks: readonly number[], count: number): Float64Array {
       }
     }
   });
-  if (n < count) throw new RangeError('count must not exceed the number of ranks.');
   return rows[count] as Float64Array;
 }
 

@@ -131,6 +131,11 @@ describe('rank test', () => {
     near(one.less, other.greater, 1e-9);
     near(one.twoSided, mannWhitney(x, y).approximate!.twoSided, 0.02);
     expect(mannWhitney([...x, 2], y).exact).toBeNull();
+    expect(mannWhitney(y, [...x, 2]).exact).toBeNull();
+  });
+
+  it('half of all pairs each way: no correction for continuity, and a chance of 1', () => {
+    expect(mannWhitney([1, 4], [2, 3]).approximate).toEqual({ z: 0, twoSided: 1 });
   });
 
   it('all equal: no evidence at all', () => {

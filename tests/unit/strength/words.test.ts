@@ -55,6 +55,7 @@ describe('the weak link', () => {
     const [device, sling] = row().links as [NonNullable<ReturnType<typeof row>['links'][number]>, NonNullable<ReturnType<typeof row>['links'][number]>];
     const equal = (first: number, links = [{ ...device, first }, sling]): boolean => weakLinkShort(row({ links })) === 'about equal';
     expect([0.29, 0.3, 0.5, 0.7, 0.71].map((first) => equal(first))).toEqual([false, true, true, true, false]);
+    expect(equal(0.5, [sling, { ...device, first: 0.5 }])).toBe(true);
     expect(equal(0.5, [{ ...device, first: 0.5 }])).toBe(false);
     expect(equal(0.5, [sling, sling])).toBe(false);
     expect(equal(0.5, [{ ...device, first: 0.5, factors: device.factors.map((factor) => ({ ...factor, assumed: false })) }, sling])).toBe(false);
@@ -92,9 +93,9 @@ describe('what a row and a group are called', () => {
     expect(shownSpread(one, { ratingKn: 12, demandKn: null })).toEqual(one.attachment);
   });
   it('rows without a result stand behind those with one, by the middle', () => {
-    const all = comparison([row({ method: 'none', attachment: null }), row({ method: 'weak', attachment: { low: 1, middle: 2, high: 3 } }), row({ method: 'strong', attachment: { low: 0.5, middle: 9, high: 10 } })]);
-    expect(rowsOf(all, 'ranked', 'middle').map(({ method }) => method)).toEqual(['strong', 'weak', 'none']);
-    expect(rowsOf(all, 'ranked', 'low').map(({ method }) => method)).toEqual(['none', 'weak', 'strong']);
+    const all = comparison([row({ method: 'none', attachment: null }), row({ method: 'weak', attachment: { low: 0.1, middle: 0.5, high: 0.9 } }), row({ method: 'bare', attachment: null }), row({ method: 'strong', attachment: { low: 0.05, middle: 9, high: 10 } })]);
+    expect(rowsOf(all, 'ranked', 'middle').map(({ method }) => method)).toEqual(['strong', 'weak', 'none', 'bare']);
+    expect(rowsOf(all, 'ranked', 'low').map(({ method }) => method)).toEqual(['none', 'weak', 'bare', 'strong']);
     expect(rowsOf(all, 'unranked', 'low')).toEqual([]);
   });
 });
