@@ -2,9 +2,9 @@
 import { z } from 'zod';
 import type { Fault, Position } from './fault.ts';
 import type { FileMap } from './files.ts';
+import { readFronted } from './front-matter.ts';
 import { slug } from './schema.ts';
-import { shapeFaults } from './shape.ts';
-import { parseYaml, type Path } from './yaml.ts';
+import type { Path } from './yaml.ts';
 
 /** Whom a lesson is for, the first first. */
 export const LESSON_LEVELS = ['start', 'further', 'deep'] as const;
@@ -48,23 +48,8 @@ export interface Lesson extends LessonFields {
   at(path?: Path): Position;
 }
 
-const FILE = /^content\/lessons\/([^/]+)\.mdx$/;
-const FRONT = /^---\n([\s\S]*?)\n---(?:\n|$)/;
-
 /** All lessons by id, and what is wrong with their front matter. A lesson with a fault is absent. */
 export function readLessons(files: FileMap): { lessons: Map<string, Lesson>; faults: Fault[] } {
-  const lessons = new Map<string, Lesson>();
-  const faults: Fault[] = [];
-  for (const [file, source] of Object.entries(files)) {
-    const id = FILE.exec(file)?.[1];
-    if (id === undefined) continue;
-    const front = FRONT.exec(source);
-    const yaml = parseYaml(file, front?.[1] ?? '', source, front ? 4 : 0);
-    const parsed = lesson.safeParse(yaml.data);
-    faults.push(...yaml.faults);
-    if (yaml.faults.length > 0) continue;
-    if (!parsed.success) faults.push(...shapeFaults('lesson', lesson, parsed.error, yaml).map(({ fault }) => fault));
-    else lessons.set(id, { ...parsed.data, id, at: yaml.at });
-  }
-  return { lessons, faults };
+  const { texts, faults } = readFronted(files, 'lessons', 'lesson', lesson);
+  return { lessons: new Map([...texts].map(([id, { fields, at }]) => [id, { ...fields, id, at }])), faults };
 }

@@ -2,9 +2,9 @@
 import { z } from 'zod';
 import type { Fault, Position } from './fault.ts';
 import type { FileMap } from './files.ts';
+import { readFronted } from './front-matter.ts';
 import { slug } from './schema.ts';
-import { shapeFaults } from './shape.ts';
-import { parseYaml, type Path } from './yaml.ts';
+import type { Path } from './yaml.ts';
 
 /** Front matter of a term. */
 export const term = z.strictObject({
@@ -31,25 +31,10 @@ export interface Term extends TermFields {
   at(path?: Path): Position;
 }
 
-const FILE = /^content\/terms\/([^/]+)\.mdx$/;
-const FRONT = /^---\n([\s\S]*?)\n---(?:\n|$)/;
-
 /** All terms by id, and what is wrong with their front matter. A term with a fault is absent. */
 export function readTerms(files: FileMap): { terms: Map<string, Term>; faults: Fault[] } {
-  const terms = new Map<string, Term>();
-  const faults: Fault[] = [];
-  for (const [file, source] of Object.entries(files)) {
-    const id = FILE.exec(file)?.[1];
-    if (id === undefined) continue;
-    const front = FRONT.exec(source);
-    const yaml = parseYaml(file, front?.[1] ?? '', source, front ? 4 : 0);
-    const parsed = term.safeParse(yaml.data);
-    faults.push(...yaml.faults);
-    if (yaml.faults.length > 0) continue;
-    if (!parsed.success) faults.push(...shapeFaults('term', term, parsed.error, yaml).map(({ fault }) => fault));
-    else terms.set(id, { ...parsed.data, id, file, more: source.slice(front?.[0].length ?? 0).trim() !== '', at: yaml.at });
-  }
-  return { terms, faults };
+  const { texts, faults } = readFronted(files, 'terms', 'term', term);
+  return { terms: new Map([...texts].map(([id, { file, fields, hasProse, at }]) => [id, { ...fields, id, file, more: hasProse, at }])), faults };
 }
 
 /** The words by which prose speaks of a term, without their plurals. */
