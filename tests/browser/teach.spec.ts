@@ -15,7 +15,7 @@ test('from home a teacher comes to a lesson with its time, and to its handout, v
   const handout = page.getByRole('link', { name: 'Handout to print' });
   await expect(handout).toBeInViewport();
   await handout.click();
-  await expect(page.locator('article.handout')).toContainText('All given numbers are invented');
+  await expect(page.locator('article.handout')).toContainText('The club and what it measures or guesses are invented');
   await page.getByRole('link', { name: 'Answers' }).click();
   await page.getByRole('link', { name: 'The variants' }).click();
   await expect(page.locator('table.key tbody tr')).toHaveCount(30);
