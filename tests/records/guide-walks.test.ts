@@ -59,6 +59,7 @@ describe('a walk is refused', () => {
     beforeEach(() => {
       root = mkdtempSync(join(tmpdir(), 'small-project-'));
       writeFileSync(join(root, 'old.yaml'), 'list:\n  - one, and more\n  - two\nempty:\nnamed: already\n# spare:\n');
+      writeFileSync(join(root, 'sorted.csv'), 'x\na\nc\n');
       commit(root);
     });
     afterEach(() => rmSync(root, { recursive: true, force: true }));
@@ -71,8 +72,8 @@ describe('a walk is refused', () => {
     test('lines are written where their block says, and are gone at the end', () => {
       const steps = walk([
         file('# data/new.yaml', 'a: 1'), file('# old.yaml, below - two', '  - three'), file('# old.yaml, in place of - one...', '  - first'),
-        file('# old.yaml', 'empty: full', 'spare: used'), file('# old.yaml, at the end', 'last: true'),
-        sh('cat data/new.yaml old.yaml'), says('a: 1', 'list:', '  - first', '  - two', '  - three', 'empty: full', 'named: already', 'spare: used', 'last: true'),
+        file('# old.yaml', 'empty: full', 'spare: used'), file('# old.yaml, at the end', 'last: true'), file('# sorted.csv, in order', 'b', 'z'),
+        sh('cat data/new.yaml old.yaml sorted.csv'), says('a: 1', 'list:', '  - first', '  - two', '  - three', 'empty: full', 'named: already', 'spare: used', 'last: true', 'x', 'a', 'b', 'c', 'z'),
         sh('echo 1 fault', 'exit 1'), says('1 fault'), out,
       ], root);
       expect(steps.map(({ codes }) => codes)).toEqual([[0], [0, 1], [0]]);

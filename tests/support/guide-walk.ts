@@ -56,7 +56,7 @@ export function walkOf(markdown: string, part: string, heading: string): Block[]
 }
 
 /** First line of a block of a file: the name behind the sign of a comment, and where in the file the lines go. */
-const HEAD = /^(?:#|\/\/|\{\/\*) (?<file>[\w./-]+)(?:, (?<how>below|in place of|at the end)(?: (?<line>.+?))?)?(?: \*\/\})?$/;
+const HEAD = /^(?:#|\/\/|\{\/\*) (?<file>[\w./-]+)(?:, (?<how>below|in place of|in order|at the end)(?: (?<line>.+?))?)?(?: \*\/\})?$/;
 
 function placeOf(head = ''): { file: string; how?: string; line?: string } {
   const place = HEAD.exec(head)?.groups;
@@ -93,8 +93,8 @@ export function found(lines: readonly string[], printed: string): Record<string,
 const isNamed = (text: string, name: string): boolean => (name.endsWith('...') ? text.trim().startsWith(name.slice(0, -3)) : text.trim() === name);
 
 /**
- * Writes a block into its file: a new file as a whole; below a line, in its place or at the end; or, into a record that is
- * there, each field in the place of its empty one.
+ * Writes a block into its file: a new file as a whole; below a line, in its place, at the end, or each line before the first
+ * that comes after it by the alphabet; or, into a record that is there, each field in the place of its empty one.
  */
 function write(root: string, [head, ...lines]: readonly string[]): void {
   const { file, how, line = '' } = placeOf(head);
@@ -111,6 +111,7 @@ function write(root: string, [head, ...lines]: readonly string[]): void {
     text = text.flatMap((one, i) => (i === places[0] ? by(one) : [one]));
   };
   if (how === 'at the end') text = [...text.slice(0, -1), ...lines, ''];
+  else if (how === 'in order') for (const each of lines) text.splice(text.findIndex((one, i) => i > 0 && (one > each || one === '')), 0, each);
   else if (how !== undefined) put((one) => isNamed(one, line), line, (one) => (how === 'below' ? [one, ...lines] : lines));
   else for (const field of lines) {
     const name = field.slice(0, field.indexOf(':'));

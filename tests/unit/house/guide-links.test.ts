@@ -6,7 +6,7 @@ import { ROOT } from '../../support/step.ts';
 
 /** Targets of Markdown links and images outside code. */
 function targetsOf(markdown: string): string[] {
-  const prose = markdown.replace(/^```[\s\S]*?^```/gm, '').replace(/`[^`\n]*`/g, '');
+  const prose = markdown.replace(/^ *```[\s\S]*?^ *```$/gm, '').replace(/`[^`\n]*`/g, '');
   return [...prose.matchAll(/!?\[[^\]]*\]\(([^)\s]+)\)/g)].map((match) => match[1] as string);
 }
 
