@@ -1,7 +1,7 @@
 /** What a record changes in the answers is told. Expectations follow from the arithmetic of the change, not from its result. */
 import { expect, test } from 'vitest';
-import { effectReport, effects } from '../../src/build/effect.ts';
-import { loadEvidence } from '../../src/build/evidence.ts';
+import { effectReport, effects } from '../../../src/build/effect.ts';
+import { loadEvidence } from '../../../src/build/evidence.ts';
 
 const evidence = loadEvidence();
 
