@@ -18,8 +18,8 @@ const passed: { source: string; records?: Records } = { source: '' };
 
 describe('a figure in five minutes, as the guide has it', () => {
   // First, and alone in running anything: the tests below look at what it saw.
-  test('every command prints what the guide says, with its lines filled in where it says, and nothing is left behind', () => {
-    ({ blocks, steps } = walkGuide('## Add a figure', '### In five minutes', ({ codes, printed }, root) => {
+  test('every command prints what the guide says, with its lines filled in where it says, and nothing is left behind', async () => {
+    ({ blocks, steps } = await walkGuide('## Add a figure', '### In five minutes', ({ codes, printed }, root) => {
       if (codes.includes(1)) refused.figure = readFileSync(join(root, FILE), 'utf8');
       else if (/^Effect on the answers/m.test(printed)) Object.assign(passed, { source: readFileSync(join(root, SOURCE), 'utf8'), records: readAll(root) });
     }));

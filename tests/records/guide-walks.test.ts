@@ -17,8 +17,10 @@ const WALKS: readonly [part: string, heading: string, codes: number[][]][] = [
   ['## Add a lesson', '### A lesson in a walk', [[1], [0, 0], [0]]],
 ];
 
-test.each(WALKS)('%s: every command prints what the guide says, the check is green, and nothing is left behind', (part, heading, codes) => {
-  expect(walkGuide(part, heading).steps.map((step) => step.codes)).toEqual(codes);
+// Side by side: most of the time is that of the commands.
+test.concurrent.each(WALKS)('%s: every command prints what the guide says, the check is green, and nothing is left behind', async (part, heading, codes) => {
+  const { steps } = await walkGuide(part, heading);
+  expect(steps.map((step) => step.codes)).toEqual(codes);
 }, 240_000);
 
 test('the guide says that six parts have a walk, and these are they', () => {
@@ -55,11 +57,11 @@ describe('a walk is refused', () => {
 
   describe('in a small project', () => {
     let root = '';
-    beforeEach(() => {
+    beforeEach(async () => {
       root = mkdtempSync(join(tmpdir(), 'small-project-'));
       writeFileSync(join(root, 'old.yaml'), 'list:\n  - one, and more\n  - two\nempty:\nnamed: already\n# spare:\n');
       writeFileSync(join(root, 'sorted.csv'), 'x\na\nc\n');
-      commit(root);
+      await commit(root);
     });
     afterEach(() => rmSync(root, { recursive: true, force: true }));
 
@@ -68,8 +70,8 @@ describe('a walk is refused', () => {
     const sh = (...lines: string[]): Block => ({ kind: 'sh', lines });
     const out = sh('git restore . && git clean -fdq .');
 
-    test('lines are written where their block says, and are gone at the end', () => {
-      const steps = walk([
+    test('lines are written where their block says, and are gone at the end', async () => {
+      const steps = await walk([
         file('# data/new.yaml', 'a: 1'), file('# old.yaml, below - two', '  - three'), file('# old.yaml, in place of - one...', '  - first'),
         file('# old.yaml', 'empty: full', 'spare: used'), file('# old.yaml, at the end', 'last: true'), file('# sorted.csv, in order', 'b', 'z'),
         sh('cat data/new.yaml old.yaml sorted.csv'), says('a: 1', 'list:', '  - first', '  - two', '  - three', 'empty: full', 'named: already', 'spare: used', 'last: true', 'x', 'a', 'b', 'c', 'z'),
@@ -87,8 +89,8 @@ describe('a walk is refused', () => {
       ['old.yaml has 0 lines "- three"', [file('# old.yaml, below - three', 'x'), out]],
       ['old.yaml has 2 lines "- ..."', [file('# old.yaml, in place of - ...', 'x'), out]],
       ['old.yaml has 0 lines "named:"', [file('# old.yaml', 'named: anew'), out]],
-    ])('%s', (message, blocks) => {
-      expect(() => walk(blocks, root)).toThrow(message);
+    ])('%s', async (message, blocks) => {
+      await expect(walk(blocks, root)).rejects.toThrow(message);
     });
   });
 });

@@ -2,7 +2,7 @@
  * Walks a part of DEVELOPERS.md as it is written, in a copy of the project: runs its commands, writes its files, looks for
  * what it says is printed, and sees that its last command leaves the copy as it was.
  */
-import { spawnSync } from 'node:child_process';
+import { exec } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -13,7 +13,7 @@ import { ROOT } from './step.ts';
 export interface Block { kind: 'sh' | 'text' | 'file'; lines: string[] }
 
 /** Commands of one block: exit codes, what was printed, and what stood for `<...>` in the lines that the guide says are printed. */
-export interface Step { codes: (number | null)[]; printed: string; groups: Record<string, string>[] }
+export interface Step { codes: number[]; printed: string; groups: Record<string, string>[] }
 
 export const GUIDE = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8');
 
@@ -125,23 +125,26 @@ function write(root: string, [head, ...lines]: readonly string[]): void {
 /** Neither the git of the project nor the test runner that runs this may be seen from inside the copy. */
 const ENV = { ...Object.fromEntries(Object.entries(process.env).filter(([name]) => !/^(?:GIT_|VITEST|FORCE_COLOR)/.test(name))), NO_COLOR: '1' };
 
-const run = (root: string, line: string) => spawnSync(line, { cwd: root, env: ENV, encoding: 'utf8', shell: true });
+/** Runs one line in a shell, beside whatever else runs: walks do not wait for each other. */
+const run = (root: string, line: string) => new Promise<{ code: number; stdout: string; stderr: string }>((done) => {
+  exec(line, { cwd: root, env: ENV, encoding: 'utf8', maxBuffer: 2 ** 24 }, (error, stdout, stderr) => done({ code: error ? (error.code ?? 1) : 0, stdout, stderr }));
+});
 
 /** Files of the copy that are new or changed, in order. */
-const changed = (root: string): string[] => run(root, 'git status --porcelain --untracked-files=all').stdout.split('\n').filter(Boolean).map((line) => line.slice(3)).sort();
+const changed = async (root: string): Promise<string[]> => (await run(root, 'git status --porcelain --untracked-files=all')).stdout.split('\n').filter(Boolean).map((line) => line.slice(3)).sort();
 
 /** A copy of the project in a folder of its own, committed. */
-export function copyToWalkIn(): string {
+async function copyToWalkIn(): Promise<string> {
   const root = mkdtempSync(join(tmpdir(), 'guide-walk-'));
   copyProject(ROOT, root);
-  commit(root);
+  await commit(root);
   return root;
 }
 
 /** Makes a folder a clone in which nothing is uncommitted. */
-export function commit(root: string): void {
-  const { status, stderr } = run(root, 'git init -q && git add -A && git -c user.name=walk -c user.email=walk@example.org -c commit.gpgsign=false commit -qm walk');
-  if (status !== 0) throw new RangeError(`root: cannot be committed: ${stderr}`);
+export async function commit(root: string): Promise<void> {
+  const { code, stderr } = await run(root, 'git init -q && git add -A && git -c user.name=walk -c user.email=walk@example.org -c commit.gpgsign=false commit -qm walk');
+  if (code !== 0) throw new RangeError(`root: cannot be committed: ${stderr}`);
 }
 
 /**
@@ -150,15 +153,19 @@ export function commit(root: string): void {
  * @throws RangeError when a command fails of which the guide prints no fault, a line is not printed, files changed that the
  * walk does not name, or the last command leaves something behind
  */
-export function walk(blocks: readonly Block[], root: string, after: (step: Step) => void = () => {}): Step[] {
+export async function walk(blocks: readonly Block[], root: string, after: (step: Step) => void = () => {}): Promise<Step[]> {
   const steps: Step[] = [];
   const named = new Set(blocks.filter(({ kind }) => kind === 'file').map(({ lines }) => placeOf(lines[0]).file));
   for (const [i, { kind, lines }] of blocks.entries()) {
     if (kind === 'file') write(root, lines);
     if (kind !== 'sh') continue;
-    if (i === blocks.length - 1 && String(changed(root)) !== String([...named].sort())) throw new RangeError(`root: other files changed than the walk names: ${changed(root).join(', ')}`);
-    const ran = lines.map((line) => run(root, line));
-    const step: Step = { codes: ran.map(({ status }) => status), printed: ran.map(({ stdout, stderr }) => stdout + stderr).join(''), groups: [] };
+    if (i === blocks.length - 1) {
+      const files = await changed(root);
+      if (String(files) !== String([...named].sort())) throw new RangeError(`root: other files changed than the walk names: ${files.join(', ')}`);
+    }
+    const ran: Awaited<ReturnType<typeof run>>[] = [];
+    for (const line of lines) ran.push(await run(root, line));
+    const step: Step = { codes: ran.map(({ code }) => code), printed: ran.map(({ stdout, stderr }) => stdout + stderr).join(''), groups: [] };
     const next = blocks[i + 1];
     const says = next?.kind === 'text' ? next.lines : [];
     step.groups = found(says, step.printed);
@@ -166,16 +173,17 @@ export function walk(blocks: readonly Block[], root: string, after: (step: Step)
     steps.push(step);
     after(step);
   }
-  if (changed(root).length > 0) throw new RangeError(`root: the walk leaves behind: ${changed(root).join(', ')}`);
+  const left = await changed(root);
+  if (left.length > 0) throw new RangeError(`root: the walk leaves behind: ${left.join(', ')}`);
   return steps;
 }
 
 /** Walks one walk of the guide in a copy of its own, which is then removed. */
-export function walkGuide(part: string, heading: string, after: (step: Step, root: string) => void = () => {}): { blocks: Block[]; steps: Step[] } {
+export async function walkGuide(part: string, heading: string, after: (step: Step, root: string) => void = () => {}): Promise<{ blocks: Block[]; steps: Step[] }> {
   const blocks = walkOf(GUIDE, part, heading);
-  const root = copyToWalkIn();
+  const root = await copyToWalkIn();
   try {
-    return { blocks, steps: walk(blocks, root, (step) => after(step, root)) };
+    return { blocks, steps: await walk(blocks, root, (step) => after(step, root)) };
   } finally {
     rmSync(root, { recursive: true, force: true });
   }
