@@ -61,6 +61,8 @@ export const allLinks: Door[] = [
   { name: 'Guides', path: '/guides/' },
   { name: 'Lessons', path: '/teach/' },
   { name: 'Terms', path: '/terms/' },
+  { name: 'Search', path: '/search/' },
+  { name: 'A to Z', path: '/a-z/' },
   { name: 'Caution', path: '/caution/' },
   { name: 'Figures', path: '/figures/' },
   { name: 'Breaks', path: '/breaks/' },
