@@ -39,8 +39,15 @@ function writtenPages(files: FileMap): SearchPage[] {
   });
 }
 
+let made: SearchPage[] | undefined;
+
 /** Everything but figures, in the order of kinds. @param root the project's folder */
-export function searchPages(root = process.cwd()): SearchPage[] {
+export function searchPages(root = process.cwd()): readonly SearchPage[] {
+  made ??= readPages(root);
+  return made;
+}
+
+function readPages(root: string): SearchPage[] {
   const files = readFiles(root);
   const { methods, materials, rules, replacements, law, factors, classes, sources, gaps, series } = siteRecords();
   const prose = (folder: string, id: string): Part[] => {

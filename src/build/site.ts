@@ -35,8 +35,8 @@ export function figurePath(id: string): string {
   return `/figures/${record}/${cell ? `#${cell}` : ''}`;
 }
 
-/** One door or menu entry. Without a path the room is not open yet. */
-export interface Door { name: string; path?: string; says?: string }
+/** One door or menu entry. */
+export interface Door { name: string; path: string; says?: string }
 
 /** The links that stand at the head of every page. */
 export const headLinks: Door[] = [

@@ -25,7 +25,7 @@ const PAUSE = 500;
 
 let index: SearchIndex | null = null;
 let answering: typeof Answering | null = null;
-let loading: Promise<void> | null = null;
+let isLoading = false;
 let isWaiting = true;
 let kind: Kind | null = null;
 let most = STEP;
@@ -64,8 +64,10 @@ async function fetchAll(): Promise<void> {
 }
 
 function load(): void {
-  loading ??= fetchAll().catch((fault) => {
-    loading = null;
+  if (isLoading) return;
+  isLoading = true;
+  fetchAll().catch((fault) => {
+    isLoading = false;
     index = null;
     isWaiting = true;
     render(createElement('p', null, createElement('button', { type: 'button', name: 'again' }, 'Try again')), root);

@@ -111,6 +111,7 @@ export function searchIndex(): SearchIndex {
       const own = [page.title, ...(page.also ?? [])];
       keys.push(new Set(own.map((name) => keyOf(wordsOf(name)))));
       if (page.kind === 'term' || page.kind === 'method' || page.kind === 'material') call([own]);
+      if (page.kind === 'source') call((page.also ?? []).map((number) => [number]));
       if (page.kind !== 'figure') for (const name of own) if (!shown.has(keyOf(wordsOf(name)))) shown.set(keyOf(wordsOf(name)), name);
       const under = indexed(page.title);
       const by = page.by ?? '';
@@ -176,9 +177,10 @@ export function searchIndex(): SearchIndex {
 
   /** Each name of a group, that which was typed before the others. */
   function waysOf(group: readonly string[][], typed: string[], off = 0): Unit['ways'] {
-    const worth = off === 0 ? 1 : off === 1 ? WEIGHTS.oneEdit : WEIGHTS.twoEdits;
-    const others = group.filter((list) => keyOf(list) !== keyOf(typed)).map((words) => ({ words, weight: worth * (off === 0 ? WEIGHTS.otherName : 1), isOwn: false }));
-    return typed.length > 0 ? [{ words: typed, weight: 1, isOwn: true }, ...others] : others;
+    const worth = off === 1 ? WEIGHTS.oneEdit : WEIGHTS.twoEdits;
+    const own = group.find((list) => keyOf(list) === keyOf(typed));
+    // Written in one or in two, it is the name as the site parts it.
+    return group.map((words) => (words === own ? { words, weight: 1, isOwn: true } : { words, weight: off === 0 ? WEIGHTS.otherName : worth, isOwn: false }));
   }
 
   function wordAt(words: readonly string[], from: number): Unit {
