@@ -15,12 +15,24 @@ export interface Letter { letter: string; entries: Entry[] }
 
 const LISTED: readonly Kind[] = ['page', 'guide', 'method', 'material', 'lesson', 'term', 'source'];
 
-/** Names in the order of an English list, whatever machine puts them so: small letters, no accents, letters and digits alone. */
-const orderOf = (name: string): string => name.normalize('NFKD').toLowerCase().replace(/[^a-z0-9 ]/g, '');
+/** Initials in front of a name, by which a source's author is a person: `J. M. `. */
+const INITIALS = /^((?:\p{Lu}\.[ -]?)+) /u;
+const upper = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Names in the order of an English list, whatever machine puts them so: small letters, no accents, no article in front, letters and digits alone. */
+export const orderOf = (name: string): string => name.normalize('NFKD').toLowerCase().replace(/^(?:an?|the) /, '').replace(/[^a-z0-9 ]/g, '');
+
+/** The author and year of a source, the first author by surname: `J. M. Beverly, S. W. Attaway` is `Beverly J. M., S. W. Attaway`. */
+export function listedAuthor(by: string): string {
+  const initials = INITIALS.exec(by)?.[1];
+  if (!initials) return upper(by);
+  const [name = '', ...rest] = by.slice(initials.length + 1).split(', ');
+  return [`${name} ${initials}`, ...rest].join(', ');
+}
 
 function entriesOf({ kind, path, title, also = [], by = '' }: SearchPage): Entry[] {
-  if (kind === 'source') return [{ name: by, path, kind, rest: title }];
-  const others = kind === 'term' ? also.map((name) => ({ name: name.charAt(0).toUpperCase() + name.slice(1), path, kind, rest: title.charAt(0).toLowerCase() + title.slice(1) })) : [];
+  if (kind === 'source') return [{ name: listedAuthor(by), path, kind, rest: title }];
+  const others = kind === 'term' ? also.map((name) => ({ name: upper(name), path, kind, rest: title.charAt(0).toLowerCase() + title.slice(1) })) : [];
   return [{ name: title, path, kind }, ...others];
 }
 

@@ -2,7 +2,7 @@
 import { proseOfComponent } from '../records/prose/component.ts';
 import { proseOfMdx } from '../records/prose/mdx.ts';
 import { OPAQUE, type Run } from '../records/prose/run.ts';
-import { figureMark, nameMark } from '../search/marked.ts';
+import { figureMark, nameMark, sentencesOf } from '../search/marked.ts';
 import type { Part } from '../search/pages.ts';
 import { figure } from './figures.ts';
 import { figureWords, STANDING_WORDS } from './words.ts';
@@ -26,7 +26,8 @@ function textOfRun({ text, offsets }: Run, source: string): string {
     // Braces are the sign of a mark.
     marked += sign === OPAQUE ? (markOf(source.slice(offsets[i])) ?? OPAQUE) : /[{}]/.test(sign) ? ' ' : sign;
   }
-  return marked.replace(/\u200b/g, '').replace(/\s+/g, ' ').trim().split(/(?<=[.!?])\s+(?=\p{Lu})/u).filter((sentence) => !sentence.includes(OPAQUE)).join(' ');
+  const shown = marked.replace(/\u200b/g, '').replace(/[ \t\r\n]+/g, ' ').trim();
+  return sentencesOf(shown).filter((sentence) => !sentence.includes(OPAQUE)).join(' ');
 }
 
 /** The anchor that a heading gets from its words, as the builder of the pages makes it. */

@@ -167,20 +167,18 @@ export function searchIndex(): SearchIndex {
       const typed = words.slice(from, from + length);
       const key = keyOf(typed);
       const group = names.get(key);
-      if (group) return { typed, ways: waysOf(group, typed), as: null };
+      if (group) return { typed, ways: waysOf(group, key), as: null };
       if (length === 1 || typed.every((word) => isKnown(word, false))) continue;
       const [near] = nearWords(key, names.keys(), Math.min(length, editsAllowed(key)));
-      if (near) return { typed, ways: waysOf(names.get(near.word) as string[][], [], near.off), as: shown.get(near.word) ?? (names.get(near.word)?.find((list) => keyOf(list) === near.word) ?? []).join(' ') };
+      if (near) return { typed, ways: waysOf(names.get(near.word) as string[][], near.word, near.off), as: shown.get(near.word) ?? (names.get(near.word)?.find((list) => keyOf(list) === near.word) ?? []).join(' ') };
     }
     return null;
   }
 
-  /** Each name of a group, that which was typed before the others. */
-  function waysOf(group: readonly string[][], typed: string[], off = 0): Unit['ways'] {
-    const worth = off === 1 ? WEIGHTS.oneEdit : WEIGHTS.twoEdits;
-    const own = group.find((list) => keyOf(list) === keyOf(typed));
-    // Written in one or in two, it is the name as the site parts it.
-    return group.map((words) => (words === own ? { words, weight: 1, isOwn: true } : { words, weight: off === 0 ? WEIGHTS.otherName : worth, isOwn: false }));
+  /** Each name of a group. That which is meant is worth most; written in one or in two, it is the name as the site parts it. */
+  function waysOf(group: readonly string[][], meant: string, off = 0): Unit['ways'] {
+    const worth = off === 0 ? 1 : off === 1 ? WEIGHTS.oneEdit : WEIGHTS.twoEdits;
+    return group.map((words) => (keyOf(words) === meant ? { words, weight: worth, isOwn: off === 0 } : { words, weight: worth * WEIGHTS.otherName, isOwn: false }));
   }
 
   function wordAt(words: readonly string[], from: number): Unit {
@@ -191,7 +189,7 @@ export function searchIndex(): SearchIndex {
     const nearest = near.filter(({ off }) => off === near[0]?.off);
     const ways = nearest.flatMap(({ word: one, off }) => {
       const group = names.get(one);
-      return group ? waysOf(group, [], off) : [{ words: [one], weight: off === 1 ? WEIGHTS.oneEdit : WEIGHTS.twoEdits, isOwn: false }];
+      return group ? waysOf(group, one, off) : [{ words: [one], weight: off === 1 ? WEIGHTS.oneEdit : WEIGHTS.twoEdits, isOwn: false }];
     });
     const first = nearest[0]?.word;
     return { typed: [word], ways: [own, ...ways], as: first === undefined ? null : (shown.get(first) ?? first) };

@@ -29,14 +29,17 @@ export function piecesOf(text: Marked): Piece[] {
 /** Its plain words. */
 export const textOf = (text: Marked): string => piecesOf(text).map(({ words }) => words).join('');
 
-/** Where a sentence ends: behind its stop, before a capital letter or a mark; and at each line's end. */
-const ENDS = /(?<=[.!?])\s+(?=[\p{Lu}{"'(])|\n+/u;
+/** Where a sentence ends: behind its stop, before a capital letter or a mark, but never within a mark; and at each line's end. */
+const ENDS = /(?<=[.!?])\s+(?=[\p{Lu}{"'(])(?![^{]*\})|\n+/u;
+
+/** The sentences of a text, in order. */
+export const sentencesOf = (text: Marked): Marked[] => text.split(ENDS).filter((sentence) => sentence !== '');
 
 /** The sentence with most of the words; the first of those with as many. */
 export function sentenceWith(text: Marked, words: ReadonlySet<string>): Marked {
   let best = '';
   let most = -1;
-  for (const sentence of text.split(ENDS)) {
+  for (const sentence of sentencesOf(text)) {
     const count = new Set(wordsOf(textOf(sentence), true).filter((word) => words.has(word))).size;
     if (count > most) [best, most] = [sentence, count];
   }

@@ -60,11 +60,12 @@ const isCell = (place: Part | Cell): place is Cell => 'value' in place;
 /** The number of a record that was found, with what it is of. */
 function CellLine({ cell, page, words, base }: { cell: Cell; page: Found['page']; words: ReadonlySet<string>; base: string }) {
   const address = `${base}${page.path.slice(1)}`;
+  const said = [cell.at.replaceAll('-', ' ').replace(/hmpe/g, 'HMPE'), cell.where ?? sentenceWith(cell.note ?? '', words)].filter(Boolean).join(': ');
   return (
     <li>
       <a class="fig" href={`${address}${cell.at ? `#${cell.at}` : ''}`}><Stretches of={cell.value} found={words} /><Standing of={cell.standing} /></a>
       {cell.certainty && <>, certainty {cell.certainty}</>}
-      {(cell.where || cell.note) && <span class="soft" data-working={`${address}#permalink`}>. <Stretches of={cell.where ?? sentenceWith(cell.note ?? '', words)} found={words} /></span>}
+      {said && <span class="soft" data-working={`${address}#permalink`}>. <Stretches of={said} found={words} /></span>}
     </li>
   );
 }
@@ -117,7 +118,7 @@ export function Results({ shown }: { shown: Shown }) {
   const found = kind ? outcome.found.filter(({ page }) => page.kind === kind) : outcome.found;
   return (
     <>
-      {outcome.readAs.map(({ typed: word, as }) => <p>No page has the word <q data-input>{word}</q>. Read as <b data-input>{as}</b>.</p>)}
+      {outcome.readAs.map(({ typed: word, as }) => <p>Nothing has <q data-input>{word}</q>. Read as <b data-input>{as}</b>.</p>)}
       <Further shown={shown} />
       {kinds.length + (kind ? 1 : 0) > 1 && (
         <nav aria-label="Kinds">

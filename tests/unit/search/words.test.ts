@@ -70,6 +70,8 @@ test('the sentence with most of the words is shown', () => {
   expect(sentenceWith(text, new Set(['girth', 'wire']))).toBe('The girth hitch chokes the wire.');
   expect(sentenceWith(text, new Set(['slip']))).toBe('A girth hitch can slip.');
   expect(sentenceWith(text, new Set(['nothing']))).toBe('A sling is old.');
+  // What a figure says may be several sentences: it stays whole.
+  expect(sentenceWith('The label says: {a/b|The sling is part. It was tested.|quoted} Read it.', new Set(['tested']))).toBe('The label says: {a/b|The sling is part. It was tested.|quoted}');
 });
 
 test('marking what was found loses no letter and adds none', () => {
