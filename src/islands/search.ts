@@ -50,12 +50,13 @@ async function fill(into: SearchIndex, all: readonly SearchPage[]): Promise<void
 
 /** Fetches everything at once; pages can be found while figures are still on their way. */
 async function fetchAll(): Promise<void> {
-  const [code, first, second] = [import('./search-answer.ts'), pagesAt(pages), pagesAt(figures)];
-  // A failure of the second is met when it is waited for, not before.
+  const second = pagesAt(figures);
+  // A failure of the figures is met when they are waited for, not before.
   second.catch(() => undefined);
-  answering = await code;
-  const made = answering.searchIndex();
-  await fill(made, await first);
+  const [code, first] = await Promise.all([import('./search-answer.ts'), pagesAt(pages)]);
+  answering = code;
+  const made = code.searchIndex();
+  await fill(made, first);
   index = made;
   answer();
   await fill(made, await second);

@@ -29,8 +29,8 @@ export function piecesOf(text: Marked): Piece[] {
 /** Its plain words. */
 export const textOf = (text: Marked): string => piecesOf(text).map(({ words }) => words).join('');
 
-/** Where a sentence ends: behind its stop, before a capital letter or a mark, but never within a mark; and at each line's end. */
-const ENDS = /(?<=[.!?])\s+(?=[\p{Lu}{"'(])(?![^{]*\})|\n+/u;
+/** Where a sentence ends: behind its stop, which may stand within a mark that closes, before a capital letter or a mark, but never inside one; and at each line's end. */
+const ENDS = /(?<=[.!?]|[.!?]\|[^{}|]*\})\s+(?=[\p{Lu}{"'(])(?![^{]*\})|\n+/u;
 
 /** The sentences of a text, in order. */
 export const sentencesOf = (text: Marked): Marked[] => text.split(ENDS).filter((sentence) => sentence !== '');

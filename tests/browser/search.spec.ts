@@ -112,12 +112,12 @@ test('every number that is found leads to its figure, with its standing', async 
 });
 
 test('what is found nowhere stays as typed, is said, and the list from A to Z is offered', async ({ page }) => {
-  const odd = '<b>zzqxv</b> ${x} " \' & %';
+  const odd = '<zzqxv>"\'&%$';
   await page.goto('search/');
   await field(page).fill(odd);
   await expect(says(page)).toHaveText('Nothing was found.');
   await expect(field(page)).toHaveValue(odd);
-  await expect(page.locator('#found b')).toHaveCount(0);
+  await expect(page.locator('zzqxv')).toHaveCount(0);
   await expect(page.locator('#found').getByRole('link', { name: 'HMPE, nylon, polyester, aramid' })).toBeVisible();
   await page.reload();
   await expect(field(page)).toHaveValue(odd);
