@@ -9,7 +9,7 @@ export interface SearchFile { name: string; text: string }
 
 const fileOf = (kind: string, pages: readonly SearchPage[]): SearchFile => {
   const text = JSON.stringify(pages);
-  return { name: `${kind}-${createHash('sha256').update(text, 'utf8').digest('hex').slice(0, 12)}`, text };
+  return { name: `index-${kind}-${createHash('sha256').update(text, 'utf8').digest('hex').slice(0, 12)}`, text };
 };
 
 let made: { pages: SearchFile; figures: SearchFile } | undefined;

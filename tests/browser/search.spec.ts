@@ -43,7 +43,7 @@ test('the index comes when the field is first used, once, and pages need not wai
   const asked = watchIndex(page);
   let letFiguresGo = (): void => undefined;
   const held = new Promise<void>((go) => { letFiguresGo = go; });
-  await page.route(/\/search\/figures-.*\.json$/, async (route) => {
+  await page.route(/\/search\/index-figures-.*\.json$/, async (route) => {
     await held;
     await route.continue();
   });
@@ -155,12 +155,12 @@ test('it works by keyboard alone', async ({ page }) => {
 test.describe('while the index does not arrive', () => {
   test.use({ expectedErrors: /Failed to load resource/ });
   test('what was typed stays, the page says so, and trying again brings it', async ({ page }) => {
-    await page.route(/\/search\/pages-.*\.json$/, (route) => route.abort());
+    await page.route(/\/search\/index-pages-.*\.json$/, (route) => route.abort());
     await page.goto('search/');
     await field(page).fill('ferrule');
     await expect(says(page)).toContainText('The index did not arrive');
     await expect(field(page)).toHaveValue('ferrule');
-    await page.unroute(/\/search\/pages-.*\.json$/);
+    await page.unroute(/\/search\/index-pages-.*\.json$/);
     await page.getByRole('button', { name: 'Try again' }).click();
     await expect(results(page).first()).toContainText('Ferrule');
   });

@@ -32,7 +32,7 @@ export const EVIDENCE_LIMIT = 12 * kB;
 /** All that search fetches beside its script. */
 export const SEARCH_LIMIT = 150 * kB;
 
-const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|search|materials\/knots-and-bearings)\//;
+const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|search|send|materials\/knots-and-bearings)\//;
 const ROWS_OF_A_FACET = 100;
 
 /** Which budget a page has. */
