@@ -1,7 +1,10 @@
 /** Everything but figures that search finds: pages, guides, methods, materials, lessons, rules, routes, laws, the model, terms, sources, gaps, breaks. */
+import { posix } from 'node:path';
 import { type FileMap, readFiles } from '../records/files.ts';
+import { proseOfComponent } from '../records/prose/component.ts';
 import { figureMark, nameMark } from '../search/marked.ts';
 import type { Kind, Part, SearchPage } from '../search/pages.ts';
+import { isEmpty, wordsOf } from '../search/words.ts';
 import { figure } from './figures.ts';
 import { siteLessons } from './lessons.ts';
 import { siteRecords } from './records.ts';
@@ -26,6 +29,25 @@ const COMPARE = { path: '/compare/', title: 'Compare ways to attach a sling', sa
 /** An attribute of a page's frame that is written out. */
 const attribute = (source: string, name: string): string | null => new RegExp(`<Page\\b[^>]*\\s${name}="([^"]*)"`).exec(source)?.[1] ?? null;
 
+/** Scripts and components that a file is made of. Components outside a folder of their own are those of all pages, and say nothing of one. */
+const importsOf = (file: string, source: string): string[] =>
+  [...source.matchAll(/\b(?:from|import)\s*\(?['"](\.[^'"]+\.(?:tsx|astro|ts))['"]/g)].map(([, path]) => posix.join(posix.dirname(file), path as string)).filter((path) => /^src\/(?:components\/[^/]+|islands)\/[^/]+$/.test(path));
+
+/** Words of the forms and results that a page is made of, each once: found, never shown. */
+function wordsOfParts(page: string, files: FileMap): string {
+  const words = new Set<string>();
+  const seen = new Set([page]);
+  const queue = importsOf(page, files[page] ?? '');
+  for (let file = queue.pop(); file !== undefined; file = queue.pop()) {
+    const source = files[file];
+    if (seen.has(file) || source === undefined) continue;
+    seen.add(file);
+    queue.push(...importsOf(file, source));
+    for (const { text } of proseOfComponent(file, source).runs) for (const word of wordsOf(text)) if (/^\p{L}{3,}$/u.test(word) && !isEmpty(word)) words.add(word);
+  }
+  return [...words].sort().join(' ');
+}
+
 /** Pages that are written by hand, with the names by which menus call them. */
 function writtenPages(files: FileMap): SearchPage[] {
   return Object.entries(files).flatMap(([file, source]) => {
@@ -35,7 +57,8 @@ function writtenPages(files: FileMap): SearchPage[] {
     const says = attribute(source, 'description') ?? (path === COMPARE.path ? COMPARE.says : null);
     if (title === null || says === null) throw new RangeError(`${file}: the page's title or description is not written out, so search cannot name it`);
     const also = [...headLinks, ...allLinks].filter((door) => door.path === path && door.name !== title).map(({ name }) => name);
-    return [{ kind: 'page' as const, path, title, says, ...(also.length > 0 ? { also } : {}), parts: sectionsOf(file, source) }];
+    const more = wordsOfParts(file, files);
+    return [{ kind: 'page' as const, path, title, says, ...(also.length > 0 ? { also } : {}), ...(more ? { more } : {}), parts: sectionsOf(file, source) }];
   });
 }
 
@@ -68,7 +91,7 @@ function readPages(root: string): SearchPage[] {
     ...siteLessons(root).map(({ id, title, says, aims, remember }) => one('lesson', `/teach/${id}/`, title, { says, more: [...aims, ...remember].join(' '), parts: prose('lessons', id) })),
     ...[...rules].map(([id, { what, says, figures, verdict }]) => one('rule', `/retire/#rule-${id}`, what, { says: [says, ...figures.slice(0, 1).map(mark)].join(' '), more: verdict })),
     ...[...replacements].map(([id, { name, who, keeps, refuses, ask }]) => one('route', `/replace/#${id}`, name, { says: who, parts: [{ at: '', head: '', text: [keeps, refuses ?? '', ...ask].join('\n') }] })),
-    ...[...law.values()].map(({ region, covers, sentences }) => one('law', `/replace/#${region}`, `What the law says: ${REGIONS[region]}`, { says: covers, parts: [{ at: '', head: '', text: sentences.map(({ says }) => says).join('\n') }] })),
+    ...[...law.values()].map(({ region, covers, sentences }) => one('law', `/replace/#${region}`, `What the law says: ${REGIONS[region]}`, { says: covers, more: REGION_WORDS[region], parts: [{ at: '', head: '', text: sentences.map(({ says }) => says).join('\n') }] })),
     ...[...factors].map(([id, { what }]) => one('model', `/model/factors/#factor-${id}`, what, { says: 'A factor of the strength model, with the figures that it uses and leaves out.' })),
     ...[...classes].map(([id, { what }]) => one('model', `/model/factors/#class-${id}`, what, { says: 'A class of the strength model, with its scatter and its spread between laboratories.' })),
     ...termBook(root).terms.map(({ id, name, also, meaning, more }) => one('term', more ? `/terms/${id}/` : `/terms/#${id}`, name, { says: meaning, ...(also.length > 0 ? { also } : {}), ...(more ? { parts: prose('terms', id) } : {}) })),
@@ -81,4 +104,6 @@ function readPages(root: string): SearchPage[] {
   ];
 }
 
+/** How readers call a region as well. */
+const REGION_WORDS = { eu: 'EU Europe CE', uk: 'UK Great Britain England Scotland Wales', us: 'US USA America OSHA', elsewhere: '' } as const;
 const REGIONS = { eu: 'European Union and European Economic Area', uk: 'United Kingdom', us: 'United States', elsewhere: 'elsewhere' } as const;

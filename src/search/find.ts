@@ -17,6 +17,10 @@ const BOOST = { title: 3, head: 2, under: 0.8, text: 1, more: 0.6 } as const;
 const KIND_WORTH: Readonly<Record<Kind, number>> = {
   page: 1.4, guide: 1.4, method: 1.5, material: 1.4, lesson: 1.1, term: 1.1, rule: 1.1, route: 1.2, law: 1, model: 0.9, figure: 1, source: 0.9, gap: 1, breaks: 1,
 };
+/** What the model assumes comes behind what somebody measured. */
+const ASSUMED_WORTH = 0.7;
+/** So few pages with all of the words are followed by those that lack one. */
+const FEW = 6;
 /** A page whose name is what was typed stands first. */
 const NAMED = 40;
 /** Most words that a name has. */
@@ -37,8 +41,10 @@ export interface Found {
 
 /** What a search came to. */
 export interface Outcome {
-  /** The best first. */
+  /** The best first: pages with all of the words, or with as many as any page has. */
   found: Found[];
+  /** Where these are few: pages that lack one of the words. */
+  some: Found[];
   /** Words as they were typed, in whose place others were looked for, and the nearest of these. */
   readAs: { typed: string; as: string }[];
   /** Words that are found nowhere. */
@@ -208,41 +214,56 @@ export function searchIndex(): SearchIndex {
     return best;
   }
 
+  /** Whether a unit is a short word that is still being typed: it lifts pages that have it, and leaves out none. */
+  const beginsOnly = ({ typed }: Unit, words: readonly string[]): boolean => {
+    const [word = ''] = typed;
+    return typed.length === 1 && words.length > 1 && word === words.at(-1) && word.length <= SHORTEST_BEGINNING && !/\p{N}/u.test(word) && !vocabulary.has(word) && begins(word);
+  };
+
   function find(typed: string): Outcome {
     const words = askedWords(typed);
-    if (words.length === 0) return { found: [], readAs: [], missing: [], isPart: false, near: [] };
+    if (words.length === 0) return { found: [], some: [], readAs: [], missing: [], isPart: false, near: [] };
     const units = unitsOf(words);
     const hits = units.map(hitsOf);
+    const begun = new Set(units.length > 1 ? units.filter((unit) => beginsOnly(unit, words)) : []);
+    const isBegun = (unit: Unit): boolean => begun.has(unit);
     const met = new Map<number, { score: number; count: number; words: Set<string> }>();
-    for (const each of hits) {
+    for (const [i, each] of hits.entries()) {
       for (const [id, { score, words: found }] of each) {
         const before = met.get(id) ?? { score: 0, count: 0, words: new Set<string>() };
         for (const word of found) before.words.add(word);
-        met.set(id, { score: before.score + score, count: before.count + 1, words: before.words });
+        met.set(id, { score: before.score + score, count: before.count + (isBegun(units[i] as Unit) ? 0 : 1), words: before.words });
       }
     }
     const most = Math.max(0, ...[...met.values()].map(({ count }) => count));
+    const all = units.length - units.filter(isBegun).length;
     const asked = new Set([keyOf(words), ...(units.length === 1 ? (units[0] as Unit).ways.map((way) => keyOf(way.words)) : [])]);
-    const groups = Map.groupBy([...met].filter(([, { count }]) => count === most).map(([id, hit]) => ({ ...(places[id] as Place), ...hit })), ({ page }) => page);
-    const found = [...groups].map(([at, members]): Found => {
-      const page = pages[at] as SearchPage;
-      members.sort((a, b) => b.score - a.score);
-      const [best] = members as [(typeof members)[number]];
-      const isNamed = [...(keys[at] as Set<string>)].some((key) => asked.has(key));
-      return {
-        page,
-        score: best.score * KIND_WORTH[page.kind] + (isNamed ? NAMED : 0),
-        places: members.flatMap(({ part }) => part ?? []),
-        isInPart: best.part !== null && !isCell(best.part),
-        words: new Set(members.flatMap((member) => [...member.words])),
-      };
-    }).sort((a, b) => b.score - a.score || (a.page.path < b.page.path ? -1 : 1));
+    const withWords = (wanted: number): Found[] => {
+      const groups = Map.groupBy([...met].filter(([, { count }]) => count === wanted).map(([id, hit]) => ({ ...(places[id] as Place), ...hit })), ({ page }) => page);
+      return [...groups].map(([at, members]): Found => {
+        const page = pages[at] as SearchPage;
+        members.sort((a, b) => b.score - a.score);
+        const [best] = members as [(typeof members)[number]];
+        const isNamed = [...(keys[at] as Set<string>)].some((key) => asked.has(key));
+        return {
+          page,
+          score: best.score * KIND_WORTH[page.kind] * (page.path.startsWith('/figures/assumed/') ? ASSUMED_WORTH : 1) + (isNamed ? NAMED : 0),
+          places: members.flatMap(({ part }) => part ?? []),
+          isInPart: best.part !== null && !isCell(best.part),
+          words: new Set(members.flatMap((member) => [...member.words])),
+        };
+      }).sort((a, b) => b.score - a.score || (a.page.path < b.page.path ? -1 : 1));
+    };
+    const found = withWords(most);
+    const shownAlready = new Set(found.map(({ page }) => page));
+    const some = most > 1 && found.length < FEW ? withWords(most - 1).filter(({ page }) => !shownAlready.has(page)) : [];
     const missing = units.filter((_, i) => hits[i]?.size === 0).map((unit) => unit.typed.join(' '));
     return {
       found,
+      some,
       readAs: units.flatMap(({ typed: as, as: read }, i) => (read !== null && (hits[i]?.size ?? 0) > 0 ? [{ typed: as.join(' '), as: read }] : [])),
       missing,
-      isPart: most < units.length && found.length > 0,
+      isPart: most < all && found.length > 0,
       near: missing.length > 0 || found.length === 0 ? nearNames(missing.length > 0 ? missing : [words.join(' ')]) : [],
     };
   }

@@ -26,7 +26,7 @@ export const TRADE_WORDS: readonly (readonly [called: string, ...also: string[]]
   ['ferrule', 'swage', 'swaging', 'crimp', 'copper sleeve'],
   ['wire', 'cable', 'wire rope'],
   ['stitching', 'sewing', 'sewn', 'thread'],
-  ['replace', 're-sling', 'reslinging', 'repair', 'refurbish', 're-web'],
+  ['replace', 'replacement', 'replacing', 're-sling', 'reslinging', 'repair', 'refurbish', 're-web'],
   ['retire', 'throw away', 'discard', 'expire', 'expiry', 'shelf life', 'lifespan', 'service life', 'how old', 'too old', 'old sling', 'sling is old', 'out of date'],
   ['light', 'UV', 'ultraviolet', 'sunlight', 'sun'],
   ['chemicals', 'acid', 'battery', 'solvent', 'bleach'],
@@ -48,6 +48,13 @@ export const TRADE_WORDS: readonly (readonly [called: string, ...also: string[]]
   ['maker', 'producer'],
   ['protective layer', 'sheath on the sling', 'wear layer', 'chafe sleeve'],
   ['ppe', 'safety equipment'],
+  ['one-in-twenty low value', '1 in 20', '5th percentile', 'fifth percentile', '5 % fractile'],
+  ['fuzz', 'fray', 'frayed', 'furry', 'abrasion', 'abraded'],
+  ['big fall', 'hard fall'],
+  ['inspect', 'check', 'look over'],
+  ['caution', 'warning', 'danger', 'dangerous', 'risk', 'safe', 'unsafe'],
+  ['data', 'download', 'spreadsheet', 'csv file', 'open data'],
+  ['cite', 'citation', 'reference', 'bibliography'],
 ];
 
 /** American and other spellings beside the one that the site uses. */
@@ -63,7 +70,7 @@ export const UNIT_WORDS: readonly (readonly [unit: string, ...also: string[]])[]
   ['lbf', 'lb', 'lbs', 'pound', 'pounds', 'pound-force', 'pounds-force'], ['kg', 'kilo', 'kilos', 'kilogram', 'kilograms'],
   ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters'], ['cm', 'centimetre', 'centimetres', 'centimeter', 'centimeters'],
   ['m', 'metre', 'metres', 'meter', 'meters'], ['%', 'percent', 'per cent', 'pct'], ['\u00b0c', 'celsius', 'degrees celsius', 'degrees c'],
-  ['years', 'year', 'yr', 'yrs'], ['months', 'month'], ['in', 'inch', 'inches'], ['j', 'joule', 'joules'],
+  ['years', 'year', 'yr', 'yrs'], ['months', 'month'], ['inch', 'inches'], ['j', 'joule', 'joules'],
 ];
 
 /** Words that say nothing of what is looked for: left out of a search, unless it has no others. */

@@ -4,7 +4,7 @@ import { expect, test, wideElements } from '../support/browser.ts';
 import { quantitiesIn } from '../support/gates/bare-quantities.ts';
 
 const field = (page: Page) => page.getByRole('searchbox', { name: 'What do you look for?' });
-const results = (page: Page) => page.locator('.found > li');
+const results = (page: Page) => page.locator('.found:not(.some) > li');
 const says = (page: Page) => page.locator('#search-says');
 /** Files of the index that are fetched from now on. */
 function watchIndex(page: Page): string[] {
@@ -77,6 +77,12 @@ test('Back leads from search to search, not from letter to letter', async ({ pag
   await expect(page.locator('#hints')).toBeVisible();
   await page.goForward();
   await expect(field(page)).toHaveValue('basket');
+});
+
+test('pages that lack one of the words stand below those that have all', async ({ page }) => {
+  await page.goto('search/?q=cam+sling+replacement');
+  await expect(page.getByRole('heading', { level: 2, name: 'Without one of the words' })).toBeVisible();
+  await expect(page.locator('.some')).toContainText('Who can replace the sling');
 });
 
 test('one kind can be looked at alone, and its address says so', async ({ page }) => {

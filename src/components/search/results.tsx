@@ -18,6 +18,8 @@ export interface Shown {
   isWaiting: boolean;
 }
 
+/** Pages without one of the words that are shown. */
+const SOME = 10;
 /** Lines of a figure's record that are shown. */
 const CELLS = 3;
 
@@ -114,8 +116,9 @@ function Further({ shown: { outcome: { found, missing, near }, base, isWaiting }
 /** The whole answer. */
 export function Results({ shown }: { shown: Shown }) {
   const { typed, outcome, kind, most, base } = shown;
-  const kinds = (Object.keys(KIND_NAMES) as Kind[]).filter((one) => outcome.found.some(({ page }) => page.kind === one));
-  const found = kind ? outcome.found.filter(({ page }) => page.kind === kind) : outcome.found;
+  const kinds = (Object.keys(KIND_NAMES) as Kind[]).filter((one) => [...outcome.found, ...outcome.some].some(({ page }) => page.kind === one));
+  const ofKind = (all: readonly Found[]): readonly Found[] => (kind ? all.filter(({ page }) => page.kind === kind) : all);
+  const [found, some] = [ofKind(outcome.found), ofKind(outcome.some)];
   return (
     <>
       {outcome.readAs.map(({ typed: word, as }) => <p>Nothing has <q data-input>{word}</q>. Read as <b data-input>{as}</b>.</p>)}
@@ -128,6 +131,12 @@ export function Results({ shown }: { shown: Shown }) {
         </nav>
       )}
       <ol class="found">{found.slice(0, most).map((one) => <Result key={one.page.path} found={one} base={base} />)}</ol>
+      {some.length > 0 && (
+        <>
+          <h2>Without one of the words</h2>
+          <ol class="found some">{some.slice(0, SOME).map((one) => <Result key={one.page.path} found={one} base={base} />)}</ol>
+        </>
+      )}
       {found.length > most && <p><button type="button" name="more">Show more</button></p>}
     </>
   );

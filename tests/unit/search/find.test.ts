@@ -42,6 +42,10 @@ const FIRST: readonly (readonly [typed: string, first: string, why: string])[] =
   ['retire wen', 'Has the sling to go?', 'a word too short for tolerance is left out'],
   ['how old', 'Has the sling to go?', 'age is what retires a sling first'],
   ['my sling is old', 'Has the sling to go?', 'the words of the first door'],
+  ['frayed', 'Fuzz, or a place worn thin', 'a frayed sling has fuzz'],
+  ['law uk', 'What the law says: United Kingdom', 'the usual short form'],
+  ['1 in 20', 'One-in-twenty low value', 'in digits'],
+  ['safe', 'Caution', 'who asks whether it is so reads the caution first'],
   ['re-sling', 'Who can replace the sling', 'to re-sling is to replace the sling'],
 ];
 
@@ -98,6 +102,18 @@ test('what is found nowhere is said word for word, and near names are offered', 
   // Two edits from ferrule, one too many for seven letters to be read as it.
   expect(look('fxrryle').found).toEqual([]);
   expect(look('fxrryle').near).toContain('Ferrule');
+});
+
+test('where few pages have all of the words, those that lack one follow', () => {
+  const { found, some } = look('cam sling replacement');
+  expect(found.length).toBeLessThan(6);
+  expect(some.map(({ page }) => page.path)).toContain('/replace/');
+  expect(some.filter(({ page }) => found.some((one) => one.page === page))).toEqual([]);
+});
+
+test('a word of a form or of its results leads to the page that has them', () => {
+  // Grubbs' test of an outlier and the distribution of Weibull are words of the analysis; a currency is one of costs.
+  for (const [typed, path] of [['Grubbs', '/breaks/analyse/'], ['Weibull', '/breaks/analyse/'], ['currency', '/replace/cost/']] as const) expect(paths(typed), typed).toContain(path);
 });
 
 test('every page is found by its name among the first three', () => {
