@@ -22,6 +22,7 @@ const STEP = 20;
 const SLICE = 40;
 /** A pause in typing after which the count is read out, ms. */
 const PAUSE = 500;
+const WAITING = 'The index is on its way.';
 
 let index: SearchIndex | null = null;
 let answering: typeof Answering | null = null;
@@ -96,12 +97,13 @@ function answer(): void {
   }
   if (!index || !answering) {
     load();
-    says.textContent = 'The index is on its way.';
+    says.textContent = WAITING;
     return;
   }
   const outcome = index.find(typed);
   const shown = { typed, outcome, kind, most, base, isWaiting };
   render(answering.Results({ shown }), root);
+  if (says.textContent === WAITING) says.textContent = '';
   announce(answering.countSentence(shown));
 }
 

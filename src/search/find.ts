@@ -17,8 +17,9 @@ const BOOST = { title: 3, head: 2, under: 0.8, text: 1, more: 0.6 } as const;
 const KIND_WORTH: Readonly<Record<Kind, number>> = {
   page: 1.4, guide: 1.4, method: 1.5, material: 1.4, lesson: 1.1, term: 1.1, rule: 1.1, route: 1.2, law: 1, model: 0.9, figure: 1, source: 0.9, gap: 1, breaks: 1,
 };
-/** What the model assumes comes behind what somebody measured. */
-const ASSUMED_WORTH = 0.7;
+/** What the model assumes, and what is invented to show how pages work, come behind what somebody measured. */
+const UNMEASURED_WORTH = 0.6;
+const isUnmeasured = ({ path, title }: SearchPage): boolean => path.startsWith('/figures/assumed/') || title.endsWith('(invented)');
 /** So few pages with all of the words are followed by those that lack one. */
 const FEW = 6;
 /** A page whose name is what was typed stands first. */
@@ -247,7 +248,7 @@ export function searchIndex(): SearchIndex {
         const isNamed = [...(keys[at] as Set<string>)].some((key) => asked.has(key));
         return {
           page,
-          score: best.score * KIND_WORTH[page.kind] * (page.path.startsWith('/figures/assumed/') ? ASSUMED_WORTH : 1) + (isNamed ? NAMED : 0),
+          score: best.score * KIND_WORTH[page.kind] * (isUnmeasured(page) ? UNMEASURED_WORTH : 1) + (isNamed ? NAMED : 0),
           places: members.flatMap(({ part }) => part ?? []),
           isInPart: best.part !== null && !isCell(best.part),
           words: new Set(members.flatMap((member) => [...member.words])),

@@ -108,7 +108,7 @@ function Further({ shown: { outcome: { found, missing, near }, base, isWaiting }
       {missing.length > 0 && <p>Found nowhere: <span data-input>{missing.join(', ')}</span>.{isWaiting && ' Figures are still on their way.'}</p>}
       {near.length > 0 && <p>Did you mean {near.map((name, i) => <>{i > 0 && (i === near.length - 1 ? ' or ' : ', ')}<a href={searchAddress(base, name, null)}><cite>{name}</cite></a></>)}?</p>}
       <p>No maker's names and no trade names of fibres are used here. A fibre stands under its own name: <a href={`${base}materials/`}>HMPE, nylon, polyester, aramid</a>.</p>
-      <p><a href={`${base}a-z/`}>Everything from A to Z</a></p>
+      {found.length > 0 && <p><a href={`${base}a-z/`}>Everything from A to Z</a></p>}
     </div>
   );
 }
