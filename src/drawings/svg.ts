@@ -38,6 +38,17 @@ function inside(scene: Scene): string {
   return `${(scene.below ?? []).map(markup).join('')}${body(whole, filled)}${gaps}${body(top.pieces, longer(top.pieces))}${(scene.above ?? []).map(markup).join('')}`;
 }
 
+const marks = ({ below = [], above = [] }: Scene): readonly Mark[] => [...below, ...above];
+
+/** Letters of a scene: their text, the place of their base line, and which end of them stands there. Drawing units. */
+export const lettersOf = (scene: Scene): Extract<Mark, { mark: 'label' }>[] => marks(scene).flatMap((mark) => (mark.mark === 'label' ? [mark] : []));
+
+/** A scene without its letters, as a group for another SVG that carries a style and draws the letters itself. */
+export function unletteredSvg(scene: Scene): string {
+  const bare = (all: readonly Mark[] = []): Mark[] => all.filter(({ mark }) => mark !== 'label');
+  return `<g class="d">${inside({ ...scene, below: bare(scene.below), above: bare(scene.above) })}</g>`;
+}
+
 function box({ height, from = 0 }: Scene): string {
   return `viewBox="0 ${from} ${WIDTH} ${height - from}" width="${WIDTH}" height="${height - from}"`;
 }
