@@ -8,8 +8,8 @@ import sharp from 'sharp';
 import { type Scene, WIDTH } from '../drawings/scene.ts';
 import { SLIDE_COLOURS, SLIDE_STYLE } from '../drawings/style.ts';
 import { lettersOf, unletteredSvg } from '../drawings/svg.ts';
+import { DRAWING_WORDS } from './drawing-files.ts';
 import { type Box, box, letters } from './picture-layout.ts';
-import { siteName } from './site.ts';
 
 /** Size of the sheet, px: 16 to 9. */
 export const [SLIDE_WIDTH, SLIDE_HEIGHT] = [1920, 1080];
@@ -24,9 +24,6 @@ const BASE_LINE = (1 - 1.175) / 2 + 0.95;
 
 /** What stands on a slide besides its drawing. */
 export interface SlideWords { heading: string; part: string; caption: string }
-
-/** The two lines at the foot. */
-export const SLIDE_FOOT: readonly string[] = ['Ask the maker first. A drawing is no instruction.', `${siteName}, CC BY 4.0`];
 
 /** Scale and place of a drawing on the sheet. @throws RangeError where its letters would come out too small */
 export function placeOnSlide({ height, from = 0 }: Pick<Scene, 'height' | 'from'>): { scale: number; left: number; top: number } {
@@ -54,7 +51,7 @@ export function slideLayout(scene: Scene, { heading, part, caption }: SlideWords
       ...(part === '' ? [] : [box({ ...text(48, 400), marginTop: 10 }, part)]),
       box({ ...text(44, 400), marginTop: 36, lineHeight: 1.35 }, caption),
     ]),
-    box({ position: 'absolute', left: HALF, top: SLIDE_HEIGHT - 150, width: SLIDE_WIDTH - HALF - 60, flexDirection: 'column' }, SLIDE_FOOT.map((line) => box(text(30, 400), line))),
+    box({ position: 'absolute', left: HALF, top: SLIDE_HEIGHT - 150, width: SLIDE_WIDTH - HALF - 60, flexDirection: 'column' }, DRAWING_WORDS.map((line) => box(text(30, 400), line))),
   ]);
 }
 

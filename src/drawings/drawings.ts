@@ -48,10 +48,12 @@ export interface DrawingFile { path: string; svg: string; alt: string; width: nu
 /** Path of a drawing's file, without a leading slash. */
 export const pathOfDrawing = ({ method, frame }: Drawing): string => `drawings/${method}/${frame}.svg`;
 
-const file = (path: string, scene: Scene, alt: string): DrawingFile => ({ path, svg: fileSvg(scene, alt), alt, width: WIDTH, height: scene.height - (scene.from ?? 0) });
-
-/** Every drawing and every kind of eye as a file, ready to be written. */
-export function drawingFiles(): DrawingFile[] {
+/**
+ * Every drawing and every kind of eye as a file, ready to be written.
+ * @param says what each file says of itself besides its alternative text
+ */
+export function drawingFiles(says = ''): DrawingFile[] {
+  const file = (path: string, scene: Scene, alt: string): DrawingFile => ({ path, svg: fileSvg(scene, alt, says), alt, width: WIDTH, height: scene.height - (scene.from ?? 0) });
   return [
     ...allDrawings().map((drawing) => file(pathOfDrawing(drawing), drawing.scene, drawing.alt)),
     ...eyePictures().map(({ eye, scene, alt }) => file(`drawings/eyes/${eye}.svg`, scene, alt)),

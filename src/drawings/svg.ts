@@ -58,7 +58,10 @@ export function inlineSvg(scene: Scene, alt: string): string {
   return `<svg class="d" ${box(scene)} role="img" aria-label="${escaped(alt)}">${inside(scene)}</svg>`;
 }
 
-/** SVG as a file of its own, to be shown by an image element. */
-export function fileSvg(scene: Scene, alt: string): string {
-  return `<svg xmlns="http://www.w3.org/2000/svg" class="d" ${box(scene)}><title>${escaped(alt)}</title><style>${FILE_STYLE}</style>${inside(scene)}</svg>\n`;
+/**
+ * SVG as a file of its own, to be shown by an image element.
+ * @param says what the file says of itself where it is passed on alone, such as whose it is
+ */
+export function fileSvg(scene: Scene, alt: string, says = ''): string {
+  return `<svg xmlns="http://www.w3.org/2000/svg" class="d" ${box(scene)}><title>${escaped(alt)}</title>${says && `<desc>${escaped(says)}</desc>`}<style>${FILE_STYLE}</style>${inside(scene)}</svg>\n`;
 }

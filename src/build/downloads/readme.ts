@@ -13,8 +13,11 @@ export const CONVENTIONS: readonly string[] = [
   'CSV is comma-separated, with a head line, double quotes where needed, and CR LF at the close of each line.',
 ];
 
+/** Stands in every file that is handed on. */
+export const MAKER_FIRST = "The maker's instruction and a professional replacement come first.";
+
 /** What nobody may read out of the numbers. */
-export const CAUTION = "The maker's instruction and a professional replacement come first. No row tells you that a sling of yours will bear a load.";
+export const CAUTION = `${MAKER_FIRST} No row tells you that a sling of yours will bear a load.`;
 
 /** Markdown. */
 export function readme(tables: readonly Table[], citation: Citation, release: Release): string {
