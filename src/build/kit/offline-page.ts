@@ -22,8 +22,8 @@ export interface Kit {
   version: string;
 }
 
-/** Beyond the style of the page: drawings inside it, and its own head line. */
-const OWN_STYLE = `${PAGE_STYLE}\n.head{display:block;padding:.8rem 1rem}`;
+/** Beyond the style of the page: that of the drawings inside it. On paper a lesson goes without the address of each link, since all of them lead out. */
+const OWN_STYLE = `${PAGE_STYLE}\n@media print{main a[href^="http"]::after{content:none}}`;
 
 /** A part of a page. @throws RangeError where the page has none */
 function partOf(html: string, pattern: RegExp, name: string): string {
@@ -71,7 +71,7 @@ export function offlinePage(html: string, path: string, from: string, kit: Kit):
   return `<!doctype html>
 ${open}<head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${title}</title><meta name="color-scheme" content="light dark"><meta http-equiv="content-security-policy" content="${policy}"><style>${style}</style></head>
 <body><a class="skip" href="#main">Skip to the text</a>
-<header class="head"><a href="${home}">Second Sling: course kit</a></header>
+<header class="head"><a class="mark" href="${home}">Second Sling: course kit</a></header>
 ${main}
 <footer class="foot"><p>${MAKER_FIRST} Local law decides.</p><p>Evidence ${kit.version}. Text and data <a href="https://creativecommons.org/licenses/by/4.0/" rel="license">CC BY</a>, code MIT. <a href="${kit.address(path)}">This page on the site</a>, where it may be newer.</p></footer>
 </body></html>
