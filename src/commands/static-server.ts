@@ -1,29 +1,9 @@
-/** A small static file server for a built site: what any static host does, and nothing more. No network is needed. */
+/** A small static file server for a built site: what any static host does, with the headers of ours. No network is needed. */
 import { createReadStream } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
 import { createServer, type Server, type ServerResponse } from 'node:http';
-import { extname, join, normalize, sep } from 'node:path';
-
-/** Content types of what a build writes. Anything else is sent as plain bytes. */
-const TYPES: Readonly<Record<string, string>> = {
-  '.html': 'text/html; charset=utf-8',
-  '.css': 'text/css; charset=utf-8',
-  '.js': 'text/javascript; charset=utf-8',
-  '.mjs': 'text/javascript; charset=utf-8',
-  '.json': 'application/json; charset=utf-8',
-  '.csv': 'text/csv; charset=utf-8',
-  '.txt': 'text/plain; charset=utf-8',
-  '.yaml': 'text/yaml; charset=utf-8',
-  '.xml': 'application/xml; charset=utf-8',
-  '.svg': 'image/svg+xml',
-  '.png': 'image/png',
-  '.jpg': 'image/jpeg',
-  '.webp': 'image/webp',
-  '.ico': 'image/x-icon',
-  '.woff2': 'font/woff2',
-  '.webmanifest': 'application/manifest+json',
-  '.ics': 'text/calendar; charset=utf-8',
-};
+import { extname, join, normalize, relative, sep } from 'node:path';
+import { headersOf, TYPES } from '../build/hosting.ts';
 
 /** A running server and where it is reached. */
 export interface StaticSite {
@@ -78,11 +58,10 @@ async function resolve(directory: string, base: string, url: string): Promise<{ 
   return path.endsWith('/') ? { file: index } : { redirect: `${rawPath}/${suffix}` };
 }
 
-function send(response: ServerResponse, status: number, file: string, withBody: boolean): void {
-  response.writeHead(status, {
+function send(response: ServerResponse, root: string, file: string, withBody: boolean): void {
+  response.writeHead(200, {
     'content-type': TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream',
-    'cache-control': 'no-cache',
-    'x-content-type-options': 'nosniff',
+    ...headersOf(`/${relative(root, file).replaceAll(sep, '/')}`),
   });
   if (!withBody) {
     response.end();
@@ -107,10 +86,10 @@ export async function serveDirectory(directory: string, options: StaticOptions):
     if (target && 'redirect' in target) {
       response.writeHead(301, { location: target.redirect }).end();
     } else if (target) {
-      send(response, 200, target.file, withBody);
+      send(response, root, target.file, withBody);
     } else {
       const missing = await readFile(join(root, '404.html')).catch(() => null);
-      response.writeHead(404, { 'content-type': missing ? 'text/html; charset=utf-8' : 'text/plain; charset=utf-8' });
+      response.writeHead(404, { 'content-type': missing ? 'text/html; charset=utf-8' : 'text/plain; charset=utf-8', ...headersOf('/404.html') });
       response.end(withBody ? (missing ?? 'Not found\n') : undefined);
     }
   });
