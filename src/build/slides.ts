@@ -1,5 +1,5 @@
 /** Drawings as pictures for slides: each drawing of the site with its words beside it, on one sheet of 16 to 9. */
-import { allDrawings, pathOfDrawing } from '../drawings/drawings.ts';
+import { allDrawings, drawingsOf, pathOfDrawing } from '../drawings/drawings.ts';
 import { eyePictures } from '../drawings/methods/eyes.ts';
 import type { Scene } from '../drawings/scene.ts';
 import { siteRecords } from './records.ts';
@@ -9,9 +9,9 @@ import { slidePicture } from './slide-picture.ts';
 export interface Slide {
   /** Path of the picture below the site's root, `drawings/basket/right.png`. */
   path: string;
-  /** Name of the method or of the eye. */
+  /** Name of the method, of the eye, or of what a lesson is about. */
   heading: string;
-  /** Step or state, in a word or two; empty for an eye. */
+  /** Step or state, in a word or two; empty for what is no method. */
   part: string;
   caption: string;
   /** Whether it shows an error. */
@@ -33,9 +33,9 @@ export function siteSlides(): ReadonlyMap<string, Slide> {
   if (all) return all;
   const { methods } = siteRecords();
   const slides = [
-    ...allDrawings().map((drawing): Slide => ({
-      path: pictureOf(pathOfDrawing(drawing)), heading: methods.get(drawing.method)?.name ?? drawing.method,
-      part: capital(frameWords(drawing.frame)), caption: drawing.caption, isWrong: drawing.frame === 'wrong', scene: drawing.scene,
+    ...[...allDrawings(), ...drawingsOf('lessons')].map((drawing): Slide => ({
+      path: pictureOf(pathOfDrawing(drawing)), heading: drawing.name ?? methods.get(drawing.method)?.name ?? drawing.method,
+      part: drawing.name ? '' : capital(frameWords(drawing.frame)), caption: drawing.caption, isWrong: drawing.frame === 'wrong', scene: drawing.scene,
     })),
     ...eyePictures().map(({ eye, alt, scene }): Slide => ({ path: `drawings/eyes/${eye}.png`, heading: `Eye: ${eye.replaceAll('-', ' ')}`, part: '', caption: alt, isWrong: false, scene })),
   ];
