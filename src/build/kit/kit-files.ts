@@ -25,7 +25,7 @@ function placesOf(files: readonly string[]): Map<string, string> {
     [KIT_PAGE, 'index.html'], ['/teach/', 'index.html'],
     ...lessons.flatMap((id) => parts.map(([part, folder]) => [`/teach/${id}/${part}`, `${folder}/${id}.html`] as const)),
     ...files.filter((path) => /^drawings\/.*\.(?:svg|png)$|^cite\/course-kit\./.test(path)).map((path) => [`/${path}`, path] as const),
-    [`${KIT_PAGE}README.txt`, 'README.txt'],
+    [`${KIT_PAGE}readme.txt`, 'README.txt'],
   ]);
 }
 
