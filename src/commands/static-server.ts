@@ -1,8 +1,9 @@
 /** A small static file server for a built site: what any static host does, with the headers of ours. No network is needed. */
 import { createReadStream } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
-import { createServer, type Server, type ServerResponse } from 'node:http';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { extname, join, normalize, relative, sep } from 'node:path';
+import { createGzip } from 'node:zlib';
 import { headersOf, TYPES } from '../build/hosting.ts';
 
 /** A running server and where it is reached. */
@@ -58,9 +59,16 @@ async function resolve(directory: string, base: string, url: string): Promise<{ 
   return path.endsWith('/') ? { file: index } : { redirect: `${rawPath}/${suffix}` };
 }
 
-function send(response: ServerResponse, root: string, file: string, withBody: boolean): void {
+/** Whether a browser takes gzip, and whether that makes such a file smaller. */
+const isPacked = (request: IncomingMessage, type: string): boolean => /charset|svg|manifest/.test(type) && /\bgzip\b/.test(String(request.headers['accept-encoding'] ?? ''));
+
+function send(request: IncomingMessage, response: ServerResponse, root: string, file: string, withBody: boolean): void {
+  const type = TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream';
+  const packed = isPacked(request, type);
   response.writeHead(200, {
-    'content-type': TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream',
+    'content-type': type,
+    ...(packed ? { 'content-encoding': 'gzip' } : {}),
+    vary: 'Accept-Encoding',
     ...headersOf(`/${relative(root, file).replaceAll(sep, '/')}`),
   });
   if (!withBody) {
@@ -69,7 +77,7 @@ function send(response: ServerResponse, root: string, file: string, withBody: bo
   }
   const stream = createReadStream(file);
   stream.on('error', () => response.destroy());
-  stream.pipe(response);
+  (packed ? stream.pipe(createGzip()) : stream).pipe(response);
 }
 
 /** Serves the files of `directory` under `base` until it is closed. */
@@ -86,7 +94,7 @@ export async function serveDirectory(directory: string, options: StaticOptions):
     if (target && 'redirect' in target) {
       response.writeHead(301, { location: target.redirect }).end();
     } else if (target) {
-      send(response, root, target.file, withBody);
+      send(request, response, root, target.file, withBody);
     } else {
       const missing = await readFile(join(root, '404.html')).catch(() => null);
       response.writeHead(404, { 'content-type': missing ? 'text/html; charset=utf-8' : 'text/plain; charset=utf-8', ...headersOf('/404.html') });

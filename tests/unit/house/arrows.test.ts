@@ -37,7 +37,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', ...DRAWN, 'components'], types: ['records', 'build'], packages: ['uqr', /^preact(?:\/|$)/] },
   offline: { uses: ['links'], types: ['records'], packages: [] },
   build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', 'fflate', 'satori', 'sharp', 'vite', /^astro(?::|\/|$)/, /^preact/] },
-  commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium'] },
+  commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium', 'lighthouse'] },
   components: { uses: ALL, types: ALL, packages: ['temml', /^astro(?::|\/|$)/, /^preact/] },
   layouts: { uses: ALL, types: ALL, packages: [/^astro(?::|\/|$)/] },
   pages: { uses: ALL, types: ALL, packages: [/^astro(?::|\/|$)/, /^preact/, NODE] },
