@@ -77,6 +77,8 @@ tools.onclick = ({ target }) => {
   else copy(tools, fallText(shown.told, shown.loads, address), 'Text copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
 };
 addEventListener('popstate', readAddress);
+// From here on they are those of the fall that is told.
+find('#answer').textContent = 'The loads';
 // What was drawn at build gives way to what the address says: a first render would leave it standing beside another answer.
 find('#fall-root').replaceChildren();
 

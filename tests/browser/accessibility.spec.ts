@@ -47,6 +47,7 @@ const PAGES = [
   ['a fall to embed', 'embed/fall/'],
   ['a comparison from an older link', 'compare/?v=1&rating=12&eye=bare-wire&sling=hmpe-10&d=2026-11-25.1&m=1'],
   ['lessons', 'teach/'],
+  ['the course kit', 'teach/kit/'],
   ['a lesson', 'teach/knots-and-bends/'],
   ['a handout', 'teach/weak-links/handout/'],
   ['variants of an exercise', 'teach/how-many-tests/variants/'],
