@@ -1,6 +1,7 @@
 import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { offlineSet } from './src/build/offline-set.ts';
 import { ownNumerics } from './src/build/own-numerics.ts';
 import { preloadScripts } from './src/build/preload-scripts.ts';
 import { recordCheck } from './src/build/record-check.ts';
@@ -50,7 +51,7 @@ export default defineConfig({
   build: { inlineStylesheets: 'always' },
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
-  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy()],
+  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy(), offlineSet(base)],
   vite: { plugins: [withoutPreloading, ownNumerics, shortErrors] },
   security: {
     csp: {

@@ -62,6 +62,7 @@ export const allLinks: Door[] = [
   { name: 'Lessons', path: '/teach/' },
   { name: 'Terms', path: '/terms/' },
   { name: 'Caution', path: '/caution/' },
+  { name: 'Keep for the crag', path: '/offline/' },
   { name: 'Figures', path: '/figures/' },
   { name: 'Breaks', path: '/breaks/' },
   { name: 'Sources', path: '/sources/' },

@@ -15,8 +15,8 @@ const ENGINE_ROOMS = ['evidence', 'strength', 'break-tests', 'retirement', 'fall
 /** Joins several engines in the exercises of lessons. */
 const TEACHING = 'teaching';
 const DRAWN = ['charts', 'drawings'] as const;
-const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', TEACHING, ...DRAWN, 'build'];
-const ALL = [...ALL_BUT_PAGES, 'islands', 'offline', 'components', 'layouts', 'styles'];
+const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'offline', TEACHING, ...DRAWN, 'build'];
+const ALL = [...ALL_BUT_PAGES, 'islands', 'components', 'layouts', 'styles'];
 
 const ROOMS: Readonly<Record<string, Room>> = {
   records: { uses: [], types: [], packages: ['zod', 'yaml', 'satteri', '@astrojs/compiler-rs', 'typescript', NODE] },
@@ -34,8 +34,8 @@ const ROOMS: Readonly<Record<string, Room>> = {
   charts: { uses: [], types: ['records', 'strength'], packages: ['d3-scale', /^preact(?:\/|$)/] },
   drawings: { uses: [], types: ['records', 'strength'], packages: [/^preact(?:\/|$)/] },
   // Thin: state in, engine call, markup out. The markup is a component, the same at build and in the browser.
-  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', ...DRAWN, 'components'], types: ['records', 'build'], packages: [/^preact(?:\/|$)/] },
-  offline: { uses: ['links'], types: ['records'], packages: [] },
+  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'offline', ...DRAWN, 'components'], types: ['records', 'build'], packages: [/^preact(?:\/|$)/] },
+  offline: { uses: ['links'], types: [], packages: [] },
   build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', 'fflate', 'satori', 'sharp', /^astro(?::|\/|$)/, /^preact/] },
   commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium'] },
   components: { uses: ALL, types: ALL, packages: ['temml', /^astro(?::|\/|$)/, /^preact/] },

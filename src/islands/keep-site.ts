@@ -1,0 +1,141 @@
+/** Keeping the site on the device: asks for the worker, shows what it does, and takes it all away again. The one page on which a worker is ever asked for. */
+import workerCode from '../offline/offline-worker.ts?worker&url';
+import { COMPLETE, ownCaches, setCaches, WORKER_FILE } from '../offline/kept-set.ts';
+import { channelOf, type CompleteNote, FILL_AGAIN, type FillFault, type Told } from '../offline/told.ts';
+
+const find = <E extends HTMLElement>(what: string): E => document.querySelector(what) as E;
+const panel = find('#keep');
+const base = panel.dataset['base'] as string;
+const root = new URL(base, location.href).href;
+const [keepButton, removeButton] = [find<HTMLButtonElement>('[name=keep]'), find<HTMLButtonElement>('[name=remove]')];
+// Named here, the worker is bundled; the build puts its list in front and moves it to its own address. Reports of errors can say it.
+panel.dataset['code'] = workerCode;
+const bar = find<HTMLProgressElement>('progress');
+
+/** The content policy lets no plain address start a script; ours is one of the site's own files. */
+const policy = (globalThis as { trustedTypes?: { createPolicy(name: string, rules: { createScriptURL(url: string): string }): { createScriptURL(url: string): string } } }).trustedTypes?.createPolicy('own-worker', { createScriptURL: (url) => url });
+
+const FAULT_WORDS: Readonly<Record<FillFault, string>> = {
+  full: 'The device has no room for it. Nothing was kept. Delete something on the device, or in this browser, and try again.',
+  network: 'A file did not arrive. Nothing is used until all of it is there. Try again where the network is better: what has arrived is not fetched again.',
+  changed: 'The site was being renewed just now, so its files did not fit together. Nothing of it is used. Try again in a few minutes.',
+  refused: 'The browser refused to keep it. A private window keeps nothing, and a setting may forbid it. Open this page in an ordinary window.',
+};
+
+/** Says how things stand; a fault is marked as one. */
+function say(words: string, isFault = false): void {
+  const says = find('#keep-says');
+  says.className = isFault ? 'fault' : '';
+  says.textContent = words;
+}
+
+/** A day as people say it; where it is none, as it stands. */
+function dayWords(day: string): string {
+  const date = new Date(`${day}T00:00:00Z`);
+  return Number.isNaN(date.getTime()) ? day : date.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
+}
+
+/** Notes of the sets that are whole on this device. */
+async function wholeSets(): Promise<CompleteNote[]> {
+  const notes: CompleteNote[] = [];
+  for (const cacheName of setCaches(await caches.keys(), base)) {
+    const note = await caches.match(root + COMPLETE.slice(1), { cacheName });
+    if (note) notes.push(await note.json());
+  }
+  return notes;
+}
+
+/** What stands in the way of keeping anything here; null where nothing does. */
+function hindrance(): string | null {
+  if (!isSecureContext) return 'This address is not encrypted (http), and browsers keep a site only from an encrypted one (https). Nothing can be kept from here.';
+  if (!('serviceWorker' in navigator) || !('caches' in globalThis)) return 'This browser keeps no site. A private window is often the reason: open this page in an ordinary one. Or print the pages that you need.';
+  return null;
+}
+
+/** Shows how things stand now. */
+async function show(): Promise<void> {
+  const registration = await navigator.serviceWorker.getRegistration(root);
+  const [note] = registration ? await wholeSets() : [];
+  const isLeft = ownCaches(await caches.keys(), base).length > 0;
+  bar.hidden = true;
+  keepButton.disabled = false;
+  keepButton.textContent = note ? 'Look for a newer copy' : 'Keep this site';
+  removeButton.hidden = !note && !registration && !isLeft;
+  if (!note) return say(isLeft ? 'Not kept yet. A part of it is here from a try that broke off, and is not used.' : 'Not kept on this device.');
+  const kept = `Kept: the copy of ${dayWords(note.evidence.slice(0, 10))}${note.on ? `, fetched on ${dayWords(note.on)}` : ''}. Its pages open without a network.`;
+  say(registration?.waiting ? `${kept} A newer copy is here, too. It is used once every page of this site has been closed.` : kept);
+}
+
+const news = new BroadcastChannel(channelOf(base));
+let fault: FillFault | null = null;
+/** Settled when the worker says that it is done, or why it is not. */
+let told: () => void = () => {};
+news.onmessage = ({ data }: MessageEvent<Told>) => {
+  if (data.is === 'failed') fault = data.why;
+  if (data.is !== 'filling') return told();
+  bar.hidden = false;
+  bar.max = data.of;
+  bar.value = data.done;
+};
+
+/** A worker that gave up may do so without a word: then its last one is waited for no longer than this, ms. */
+const LAST_WORD_MS = 1000;
+
+/** Fetches the set, or looks for a newer one, and waits until that is over. @returns whether there was anything to fetch @throws where the browser refuses a worker */
+async function keep(): Promise<boolean> {
+  const address = root + WORKER_FILE.slice(1);
+  const over = new Promise<void>((done) => { told = done; });
+  let registration = await navigator.serviceWorker.getRegistration(root);
+  const isWhole = registration?.active && (await wholeSets()).length > 0;
+  if (registration && isWhole) await registration.update();
+  else registration = await navigator.serviceWorker.register((policy?.createScriptURL(address) ?? address) as string, { scope: base, updateViaCache: 'none' });
+  const { installing, active } = registration;
+  if (installing) {
+    installing.onstatechange = () => { if (installing.state !== 'installing') setTimeout(told, LAST_WORD_MS); };
+  } else if (!isWhole && active) {
+    // The browser has deleted the copy and kept the worker.
+    active.postMessage(FILL_AGAIN);
+  } else return false;
+  await over;
+  return true;
+}
+
+keepButton.onclick = async () => {
+  fault = null;
+  keepButton.disabled = true;
+  say('Fetching. Leave this page open.');
+  let isNew = true;
+  try {
+    isNew = await keep();
+  } catch {
+    fault ??= navigator.onLine ? 'refused' : 'network';
+  }
+  await show();
+  if (fault) say(FAULT_WORDS[fault], true);
+  else if (!isNew) say('This is the newest copy.');
+  // Whether the browser agrees is its own affair; the page says what it may do either way.
+  else navigator.storage?.persist?.().catch(() => {});
+};
+
+removeButton.onclick = async () => {
+  const registration = await navigator.serviceWorker.getRegistration(root);
+  await registration?.unregister();
+  await Promise.all(ownCaches(await caches.keys(), base).map((name) => caches.delete(name)));
+  await show();
+  say('Removed. What you entered on other pages, such as the register of a rack, is still here.');
+  keepButton.focus();
+};
+
+/** The build takes copies away: nobody makes one. */
+const isOff = panel.dataset['off'] !== undefined;
+keepButton.hidden = isOff;
+const hindered = hindrance();
+if (hindered) {
+  say(hindered, true);
+  keepButton.hidden = true;
+} else {
+  show().catch(() => {
+    say(FAULT_WORDS.refused, true);
+    keepButton.hidden = true;
+  });
+}
