@@ -68,7 +68,7 @@ async function show(): Promise<void> {
 
 const news = new BroadcastChannel(channelOf(base));
 let fault: FillFault | null = null;
-/** Settled when the worker says that it is done, or why it is not. */
+/** Called when the worker says that it is done, or why it is not. */
 let told: () => void = () => {};
 news.onmessage = ({ data }: MessageEvent<Told>) => {
   if (data.is === 'failed') fault = data.why;
@@ -84,19 +84,24 @@ const LAST_WORD_MS = 1000;
 /** Fetches the set, or looks for a newer one, and waits until that is over. @returns whether there was anything to fetch @throws where the browser refuses a worker */
 async function keep(): Promise<boolean> {
   const address = root + WORKER_FILE.slice(1);
-  const over = new Promise<void>((done) => { told = done; });
   let registration = await navigator.serviceWorker.getRegistration(root);
   const isWhole = registration?.active && (await wholeSets()).length > 0;
   if (registration && isWhole) await registration.update();
   else registration = await navigator.serviceWorker.register((policy?.createScriptURL(address) ?? address) as string, { scope: base, updateViaCache: 'none' });
   const { installing, active } = registration;
+  const word = new Promise<void>((done) => { told = done; });
   if (installing) {
-    installing.onstatechange = () => { if (installing.state !== 'installing') setTimeout(told, LAST_WORD_MS); };
+    // That a worker has its files, it says a moment before it is there.
+    await new Promise<void>((done) => {
+      installing.onstatechange = () => done();
+      if (installing.state !== 'installing') done();
+    });
+    if (installing.state === 'redundant' && !fault) await Promise.race([word, new Promise((done) => { setTimeout(done, LAST_WORD_MS); })]);
   } else if (!isWhole && active) {
     // The browser has deleted the copy and kept the worker.
     active.postMessage(FILL_AGAIN);
+    await word;
   } else return false;
-  await over;
   return true;
 }
 

@@ -47,11 +47,11 @@ export function prebuiltPath(rig: Readonly<Rig>, vocabulary: Vocabulary): string
 /**
  * The query with which the comparator shows what a prebuilt page shows, or null where no such page is built.
  * What the page's own query says stays word for word, and counts before the path, as it does on the page.
- * @param path for example `/compare/12/bare-wire/hmpe-8/`
+ * @param path under the folder of the site, for example `/compare/12/bare-wire/hmpe-8/`
  */
 export function queryOfPrebuilt(path: string, query: string, vocabulary: Vocabulary): string | null {
   const { rig, notUnderstood } = parsePath(path, vocabulary);
-  if (notUnderstood.length > 0 || !path.endsWith(`/${prebuiltPath(rig, vocabulary)}`)) return null;
+  if (notUnderstood.length > 0 || path !== `/${prebuiltPath(rig, vocabulary)}`) return null;
   const said = piecesOf(query).pieces.map(({ key }) => key);
   const own = [['v', CURRENT_MEANING], ['rating', rig.ratingKn], ['eye', rig.eye], ['sling', rig.sling]] as const;
   return [...own.filter(([key]) => !said.includes(key)).map((piece) => piece.join('=')), ...query.replace(/^\?/, '').split('&').filter((piece) => piece !== '')].join('&');

@@ -120,7 +120,7 @@ function serve(set: KeptSet): void {
     if (!page) return html(LAST_WORD, 503);
     const pages = await caches.open(names.pages);
     const visited: Visited[] = [];
-    for (const request of (await pages.keys()).reverse()) {
+    for (const request of [...(await pages.keys())].reverse()) {
       visited.push({ address: request.url, title: decodeURIComponent((await pages.match(request))?.headers.get(TITLE_HEADER) ?? '') });
     }
     return html(withVisited(await page.text(), visited), 503);

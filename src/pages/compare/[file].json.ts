@@ -3,8 +3,8 @@ import type { APIRoute, GetStaticPaths } from 'astro';
 import { comparatorFiles } from '../../build/comparator-files.ts';
 
 export const getStaticPaths: GetStaticPaths = () => {
-  const { evidence, then } = comparatorFiles();
-  return [evidence, ...then].map(({ name, text }) => ({ params: { file: name.slice(0, -'.json'.length) }, props: { text } }));
+  const { evidence, older } = comparatorFiles();
+  return [evidence, ...older].map(({ name, text }) => ({ params: { file: name.slice(0, -'.json'.length) }, props: { text } }));
 };
 
 export const GET: APIRoute = ({ props }) => new Response(props['text'], { headers: { 'content-type': 'application/json' } });

@@ -30,7 +30,7 @@ const READING: Budget = { kind: 'reading page', htmlAndCss: 14 * kB, script: 0.4
 /** The comparator's evidence, a hashed JSON of its own. */
 export const EVIDENCE_LIMIT = 12 * kB;
 
-const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|search|materials\/knots-and-bearings)\//;
+const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|offline|search|materials\/knots-and-bearings)\//;
 const ROWS_OF_A_FACET = 100;
 
 /** Which budget a page has. */
@@ -49,7 +49,7 @@ export const bytes: Gate = {
 const sizes = new WeakMap<Site, Map<string, number>>();
 
 /** Size of a built file as a host would send it. */
-function gzipped(site: Site, path: string): number {
+export function gzipped(site: Site, path: string): number {
   const known = sizes.get(site) ?? new Map<string, number>();
   sizes.set(site, known);
   const size = known.get(path) ?? gzipSync(site.read(path)).length;
@@ -131,6 +131,9 @@ export function weigh(site: Site, page: Page): Weight {
     parts,
   };
 }
+
+/** Script files that a page can come to load, on demand too. */
+export const scriptsOf = (site: Site, entries: readonly string[]): ReadonlySet<string> => reach(site, entries, true);
 
 /** Script files reached from some others by imports; `dynamic` follows those on demand too, but for what is left out. */
 function reach(site: Site, entries: readonly string[], dynamic: boolean, isLeftOut: (path: string) => boolean = () => false): Set<string> {

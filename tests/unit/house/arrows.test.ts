@@ -105,6 +105,14 @@ test('engines, links and citing touch no page, machine, clock, network or luck',
   expect(inRooms.filter((path) => PURE.includes(roomOf(path))).flatMap((path) => impurities(path))).toEqual([]);
 });
 
+test('of the worker, only its shell touches the browser; and none of it, nor the page that asks for it, reads the clock', () => {
+  const shell = ['offline-worker', 'fill', 'worker-scope'].map((name) => `src/offline/${name}.ts`);
+  const room = inRooms.filter((path) => roomOf(path) === 'offline');
+  expect(room).toEqual(expect.arrayContaining(shell));
+  expect(room.filter((path) => !shell.includes(path)).flatMap((path) => impurities(path))).toEqual([]);
+  expect([...room, 'src/islands/keep-site.ts'].flatMap((path) => impurities(path)).filter((line) => /Date/.test(line))).toEqual([]);
+});
+
 test('imports between files form no circle when the code runs', () => {
   const edges = new Map(inRooms.map((path) => [path, importsOf(parseSource(path)).flatMap((one) => (one.path !== null && !one.typeOnly ? [one.path] : []))]));
   const circles: string[] = [];
