@@ -16,7 +16,7 @@ const bar = find<HTMLProgressElement>('progress');
 const policy = (globalThis as { trustedTypes?: { createPolicy(name: string, rules: { createScriptURL(url: string): string }): { createScriptURL(url: string): string } } }).trustedTypes?.createPolicy('own-worker', { createScriptURL: (url) => url });
 
 const FAULT_WORDS: Readonly<Record<FillFault, string>> = {
-  full: 'The device has no room for it. Nothing was kept. Delete something on the device, or in this browser, and try again.',
+  full: 'The device has no room for it, so nothing new was kept. Delete something on the device, or in this browser, and try again.',
   network: 'A file did not arrive. Nothing is used until all of it is there. Try again where the network is better: what has arrived is not fetched again.',
   changed: 'The site was being renewed just now, so its files did not fit together. Nothing of it is used. Try again in a few minutes.',
   refused: 'The browser refused to keep it. A private window keeps nothing, and a setting may forbid it. Open this page in an ordinary window.',
@@ -52,7 +52,7 @@ function hindrance(): string | null {
   return null;
 }
 
-/** Shows how things stand now. */
+/** Shows how things stand now, and again when a newer copy takes its turn. */
 async function show(): Promise<void> {
   const registration = await navigator.serviceWorker.getRegistration(root);
   const [note] = registration ? await wholeSets() : [];
@@ -63,6 +63,7 @@ async function show(): Promise<void> {
   removeButton.hidden = !note && !registration && !isLeft;
   if (!note) return say(isLeft ? 'Not kept yet. A part of it is here from a try that broke off, and is not used.' : 'Not kept on this device.');
   const kept = `Kept: the copy of ${dayWords(note.evidence.slice(0, 10))}${note.on ? `, fetched on ${dayWords(note.on)}` : ''}. Its pages open without a network.`;
+  for (const worker of [registration?.waiting, registration?.active]) if (worker) worker.onstatechange = () => { if (!keepButton.disabled) show(); };
   say(registration?.waiting ? `${kept} A newer copy is here, too. It is used once every page of this site has been closed.` : kept);
 }
 
@@ -78,6 +79,8 @@ news.onmessage = ({ data }: MessageEvent<Told>) => {
   bar.value = data.done;
 };
 
+/** How often the browser is asked whether a worker is there, ms. */
+const STEP_MS = 50;
 /** A worker that gave up may do so without a word: then its last one is waited for no longer than this, ms. */
 const LAST_WORD_MS = 1000;
 
@@ -91,11 +94,8 @@ async function keep(): Promise<boolean> {
   const { installing, active } = registration;
   const word = new Promise<void>((done) => { told = done; });
   if (installing) {
-    // That a worker has its files, it says a moment before it is there.
-    await new Promise<void>((done) => {
-      installing.onstatechange = () => done();
-      if (installing.state !== 'installing') done();
-    });
+    // A worker says that it has its files a moment before the browser says that it is there.
+    while (registration.installing || registration.active?.state === 'activating') await new Promise((done) => { setTimeout(done, STEP_MS); });
     if (installing.state === 'redundant' && !fault) await Promise.race([word, new Promise((done) => { setTimeout(done, LAST_WORD_MS); })]);
   } else if (!isWhole && active) {
     // The browser has deleted the copy and kept the worker.
@@ -112,11 +112,12 @@ keepButton.onclick = async () => {
   let isNew = true;
   try {
     isNew = await keep();
-  } catch {
-    fault ??= navigator.onLine ? 'refused' : 'network';
+  } catch (error) {
+    // A script that does not arrive is a TypeError; what the browser forbids is not.
+    fault ??= error instanceof TypeError ? 'network' : 'refused';
   }
   await show();
-  if (fault) say(FAULT_WORDS[fault], true);
+  if (fault) say(`${FAULT_WORDS[fault]}${(await wholeSets()).length > 0 ? ' The copy that you have stays in use.' : ''}`, true);
   else if (!isNew) say('This is the newest copy.');
   // Whether the browser agrees is its own affair; the page says what it may do either way.
   else navigator.storage?.persist?.().catch(() => {});

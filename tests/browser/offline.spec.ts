@@ -5,6 +5,7 @@
 import type { BrowserContext, Page } from '@playwright/test';
 import { expect, test as base, wideElements } from '../support/browser.ts';
 import { alive, OTHER_RIG, partsOf, unfold, watchComparisons } from '../support/comparator-page.ts';
+import { keptItems } from '../support/rack-page.ts';
 import { RENEWED, RENEWED_VERSION, type RenewableSite, startRenewableSite } from '../support/renewable-site.ts';
 
 const test = base.extend<{ baseURL: string }, { site: RenewableSite }>({
@@ -64,6 +65,7 @@ async function addToRack(page: Page): Promise<void> {
   await page.getByLabel(/^One line for each/).fill('Red; 9; nylon 16; 2024-05');
   await page.getByRole('button', { name: /^Add (?:this item|these)/ }).click();
   await expect(page.locator('.said')).toContainText('1 item added');
+  await expect.poll(async () => (await keptItems(page)).length).toBe(1);
 }
 
 async function expectRack(page: Page): Promise<void> {
@@ -178,6 +180,9 @@ test('a new build waits until the last page is closed: an open comparison keeps 
 test('an update fetches only what has changed, and an older build that comes back is as good as a new one', async ({ page, context, site }) => {
   await keep(page);
   const all = site.asked.length;
+  // Only now is the page one of the worker's, which a new one has to wait for.
+  await page.goto('offline/');
+  await expect(says(page)).toHaveText(/^Kept/);
   site.asked = [];
   site.build = 'renewed';
   await page.getByRole('button', { name: 'Look for a newer copy' }).click();
@@ -201,6 +206,7 @@ test('an update fetches only what has changed, and an older build that comes bac
   await expect(back.getByText(RENEWED)).toHaveCount(0);
   await back.goto('offline/');
   await expect(says(back)).toHaveText(/^Kept: the copy of 25 November 2026.*without a network\.$/);
+  await expect(back.getByRole('button', { name: 'Look for a newer copy' })).toBeEnabled();
 });
 
 test('where keeping breaks off, nothing half there is used, and the next try fetches only the rest', async ({ page, context, site }) => {
@@ -255,7 +261,7 @@ test('where the device is full it says so and what to do, keeps nothing, and an 
   await page.goto('offline/');
   await room(200_000);
   await page.getByRole('button', { name: 'Keep this site' }).click();
-  await expect(says(page)).toHaveText(/^The device has no room for it\. Nothing was kept\. Delete something/);
+  await expect(says(page)).toHaveText(/^The device has no room for it, so nothing new was kept\. Delete something/);
   expect(await cachesOf(page)).toEqual([]);
   await room();
   await page.getByRole('button', { name: 'Keep this site' }).click();
@@ -263,7 +269,7 @@ test('where the device is full it says so and what to do, keeps nothing, and an 
   await room(1000);
   site.build = 'renewed';
   await page.getByRole('button', { name: 'Look for a newer copy' }).click();
-  await expect(says(page)).toHaveText(/^The device has no room/);
+  await expect(says(page)).toHaveText(/^The device has no room.*The copy that you have stays in use\.$/);
   const after = await reopened(context, 'retire/');
   site.isDown = true;
   await after.goto('caution/');
