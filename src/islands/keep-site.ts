@@ -48,7 +48,7 @@ async function wholeSets(): Promise<CompleteNote[]> {
 /** What stands in the way of keeping anything here; null where nothing does. */
 function hindrance(): string | null {
   if (!isSecureContext) return 'This address is not encrypted (http), and browsers keep a site only from an encrypted one (https). Nothing can be kept from here.';
-  if (!('serviceWorker' in navigator) || !('caches' in globalThis)) return 'This browser keeps no site. A private window is often the reason: open this page in an ordinary one. Or print the pages that you need.';
+  if (!('serviceWorker' in navigator) || !('caches' in globalThis) || !('BroadcastChannel' in globalThis)) return 'This browser keeps no site. A private window is often the reason: open this page in an ordinary one. Or print the pages that you need.';
   return null;
 }
 
@@ -67,17 +67,17 @@ async function show(): Promise<void> {
   say(registration?.waiting ? `${kept} A newer copy is here, too. It is used once every page of this site has been closed.` : kept);
 }
 
-const news = new BroadcastChannel(channelOf(base));
+const hindered = hindrance();
 let fault: FillFault | null = null;
 /** Called when the worker says that it is done, or why it is not. */
 let told: () => void = () => {};
-news.onmessage = ({ data }: MessageEvent<Told>) => {
+function hear({ data }: MessageEvent<Told>): void {
   if (data.is === 'failed') fault = data.why;
   if (data.is !== 'filling') return told();
   bar.hidden = false;
   bar.max = data.of;
   bar.value = data.done;
-};
+}
 
 /** How often the browser is asked whether a worker is there, ms. */
 const STEP_MS = 50;
@@ -135,11 +135,11 @@ removeButton.onclick = async () => {
 /** The build takes copies away: nobody makes one. */
 const isOff = panel.dataset['off'] !== undefined;
 keepButton.hidden = isOff;
-const hindered = hindrance();
 if (hindered) {
   say(hindered, true);
   keepButton.hidden = true;
 } else {
+  new BroadcastChannel(channelOf(base)).onmessage = hear;
   show().catch(() => {
     say(FAULT_WORDS.refused, true);
     keepButton.hidden = true;

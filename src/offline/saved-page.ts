@@ -30,7 +30,7 @@ export const titleOf = (html: string): string => (/<title>([^<]*)<\/title>/.exec
  */
 export function withSavedLine(html: string, evidence: string | null, keptOn: string | null): string {
   const [of, on] = [dayMarkup(evidence ?? ''), dayMarkup(keptOn ?? '')];
-  const line = `<div class="head" role="note"><span><b>Saved copy${of ? ` of ${of}` : ''}</b>${on ? `, fetched on ${on}` : ''}. The network did not bring the page.</span></div>`;
+  const line = `<div class="head" role="note"><span><b>Saved copy${of ? ` of ${of}` : ''}</b>${on ? `, fetched on ${on}` : ''}.</span></div>`;
   const place = /<header\b/.exec(html) ?? /<main\b/.exec(html);
   return place ? html.slice(0, place.index) + line + html.slice(place.index) : html + line;
 }

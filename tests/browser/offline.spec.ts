@@ -85,7 +85,7 @@ test('kept at home, the site opens where there is no network: pages never seen, 
   // Pages of the set that were never opened, by any spelling of their address.
   for (const path of ['methods/girth-hitch/', 'caution/?from=a-friend', 'replace/cost', 'terms/index.html', 'falls/examples/']) {
     await page.goto(path);
-    await expect(savedLine(page)).toHaveText(/^Saved copy of 25 November 2026, fetched on \d+ \w+ \d{4}\. The network did not bring the page\.$/);
+    await expect(savedLine(page)).toHaveText(/^Saved copy of 25 November 2026, fetched on \d+ \w+ \d{4}\.$/);
   }
   await page.goto('methods/girth-hitch/');
   await expect.poll(() => page.locator('.drawings img').first().evaluate((image: HTMLImageElement) => image.naturalWidth)).toBeGreaterThan(0);
@@ -136,7 +136,8 @@ test('kept at home, the site opens where there is no network: pages never seen, 
 test('a new build waits until the last page is closed: an open comparison keeps its numbers and its evidence', async ({ page, context, site }) => {
   await addToRack(page);
   await keep(page);
-  await watchComparisons(page);
+  // The page fetches its evidence only when it is asked something: by then the host is another.
+  await page.addInitScript(() => { globalThis.requestIdleCallback = () => 0; });
   await page.goto('compare/');
   const second = await context.newPage();
   await second.goto('caution/');
@@ -166,6 +167,7 @@ test('a new build waits until the last page is closed: an open comparison keeps 
   await third.close();
   await second.close();
   await page.waitForTimeout(300);
+  await watchComparisons(page);
   await page.goto(`compare/?${OTHER_RIG}`);
   await alive(page);
   await expect(page.getByText(RENEWED)).toHaveCount(0);
@@ -316,14 +318,25 @@ test('the reader removes the copy, and nothing but the copy; a copy that the bro
   await page.evaluate(async () => { for (const name of await caches.keys()) await caches.delete(name); });
   await page.goto('offline/');
   await expect(says(page)).toHaveText('Not kept on this device.');
+  // The worker is still there. Of a set that is half there it uses nothing, and says so where there is no network.
+  site.filesLeft = 20;
+  await page.getByRole('button', { name: 'Keep this site' }).click();
+  await expect(says(page)).toHaveText(/^A file did not arrive/);
+  const half = await context.newPage();
+  // The first page is the first file of the list: it has arrived.
+  expect((await half.goto(''))?.status()).toBe(503);
+  await expect(half.getByRole('heading', { level: 1 })).toHaveText('No network');
+  await half.close();
+  site.filesLeft = null;
   await page.getByRole('button', { name: 'Keep this site' }).click();
   await expect(says(page)).toHaveText(/^Kept/);
 
   await page.getByRole('button', { name: 'Remove the saved copy' }).click();
   await expect(says(page)).toHaveText('Removed. What you entered on other pages, such as the register of a rack, is still here.');
   await expect(page.getByRole('button', { name: 'Keep this site' })).toBeFocused();
-  // The page is still the old worker's until it is closed; it keeps nothing any more.
-  await page.goto('about/');
+  // The page is still the old worker's until it is closed; that keeps nothing any more.
+  expect(await page.evaluate(async () => [Boolean(navigator.serviceWorker.controller), (await fetch('../drawings/basket-overhand/step-1.svg')).ok])).toEqual([true, true]);
+  await page.waitForTimeout(200);
   expect(await cachesOf(page)).toEqual([]);
   const after = await reopened(context, 'rack/');
   await expectRack(after);
