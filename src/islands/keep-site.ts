@@ -73,7 +73,10 @@ let fault: FillFault | null = null;
 let told: () => void = () => {};
 function hear({ data }: MessageEvent<Told>): void {
   if (data.is === 'failed') fault = data.why;
-  if (data.is !== 'filling') return told();
+  if (data.is !== 'filling') {
+    told();
+    return;
+  }
   bar.hidden = false;
   bar.max = data.of;
   bar.value = data.done;
