@@ -2,7 +2,7 @@
  * The set of files that readers can keep: which pages, all that these fetch, and the worker with the list in front of it.
  * Made when every page is written, because it goes by the hashes of what was really built.
  */
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
@@ -98,22 +98,24 @@ export function writeOffline(folder: string, base: string, code: string): void {
   writeFileSync(join(folder, WORKER_FILE), workerText(OFFLINE_IS_OFF ? null : keptSet(site, base), code));
 }
 
+/** The worker as one script, without its list. A worker that imports would be one that not every browser runs. */
+async function bundledWorker(): Promise<string> {
+  const { build } = await import('vite');
+  const bundled = await build({
+    configFile: false, logLevel: 'warn',
+    build: { write: false, minify: true, lib: { entry: join(process.cwd(), 'src/offline/offline-worker.ts'), formats: ['iife'], name: 'offline' } },
+  });
+  const [first] = Array.isArray(bundled) ? bundled : [bundled];
+  const scripts = first && 'output' in first ? first.output : [];
+  const [script] = scripts;
+  if (scripts.length !== 1 || script?.type !== 'chunk') throw new Error(`expected the worker to be one script, and it became ${scripts.length} files`);
+  return script.code;
+}
+
 /** The integration: the last to change a page. @param base folder that the site is served from */
 export function offlineSet(base: string): AstroIntegration {
   return {
     name: 'offline-set',
-    hooks: {
-      'astro:build:done': ({ dir }) => {
-        const folder = fileURLToPath(dir);
-        const scripts = join(folder, '_astro');
-        const bundled = readdirSync(scripts).filter((file) => file.startsWith('offline-worker-'));
-        if (bundled.length !== 1) throw new Error(`expected one bundled worker in ${scripts}, found ${bundled.length}`);
-        const file = join(scripts, bundled[0] as string);
-        const code = readFileSync(file, 'utf8');
-        // A worker rules over the folder that it lies in, under a name that lasts.
-        rmSync(file);
-        writeOffline(folder, base, code);
-      },
-    },
+    hooks: { 'astro:build:done': async ({ dir }) => writeOffline(fileURLToPath(dir), base, await bundledWorker()) },
   };
 }

@@ -72,5 +72,6 @@ export const allLinks: Door[] = [
   { name: 'Changes', path: '/changes/' },
   { name: 'Cite', path: '/cite/' },
   { name: 'Embed', path: '/embed/' },
+  { name: 'Send', path: '/send/' },
   { name: 'About', path: '/about/' },
 ];

@@ -1,5 +1,4 @@
 /** Keeping the site on the device: asks for the worker, shows what it does, and takes it all away again. The one page on which a worker is ever asked for. */
-import workerCode from '../offline/offline-worker.ts?worker&url';
 import { COMPLETE, ownCaches, setCaches, WORKER_FILE } from '../offline/kept-set.ts';
 import { channelOf, type CompleteNote, FILL_AGAIN, type FillFault, type Told } from '../offline/told.ts';
 
@@ -8,8 +7,6 @@ const panel = find('#keep');
 const base = panel.dataset['base'] as string;
 const root = new URL(base, location.href).href;
 const [keepButton, removeButton] = [find<HTMLButtonElement>('[name=keep]'), find<HTMLButtonElement>('[name=remove]')];
-// Named here, the worker is bundled; the build puts its list in front and moves it to its own address. Reports of errors can say it.
-panel.dataset['code'] = workerCode;
 const bar = find<HTMLProgressElement>('progress');
 
 /** The content policy lets no plain address start a script; ours is one of the site's own files. */

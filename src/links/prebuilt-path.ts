@@ -3,11 +3,28 @@ import type { Rig } from '../strength/types.ts';
 import { parseLink, type Vocabulary } from './parse-link.ts';
 import { type NotUnderstood, piecesOf } from './pieces.ts';
 import { CURRENT_MEANING, EXAMPLE_RIG } from './rig-keys.ts';
-import { rigWords } from './serialise-link.ts';
+import { rigWords, serialiseLink, type Stamp } from './serialise-link.ts';
 
 /** Ratings, eyes and slings that are built as pages. All slings of the records are. */
 export const PREBUILT_RATINGS_KN = [5, 6, 7, 8, 9, 10, 11, 12, 13, 14] as const;
 export const PREBUILT_EYES = ['bare-wire', 'sleeved-wire'] as const;
+
+/** Inputs that such an address names in its path, in their order there. */
+const IN_PATH = /&(?:rating|eye|sling)=[^&]*/g;
+
+/**
+ * Address of a comparison to hand on, from `compare/` on: below the page that is built for its rating, eye and sling,
+ * so that what shows a picture of a link shows that page's. All other inputs stand in the query. Where no page is
+ * built, all of them do.
+ * @param rig its sling is one of the records, as in every rig that was read from a link
+ * @param stamp what the answer was made with
+ */
+export function sharedAddress(rig: Readonly<Rig>, stamp?: Stamp): string {
+  const { ratingKn, eye, sling } = rig;
+  const query = serialiseLink(rig, stamp);
+  const isBuilt = sling && PREBUILT_EYES.some((id) => id === eye) && PREBUILT_RATINGS_KN.some((kn) => kn === ratingKn);
+  return isBuilt ? `compare/${ratingKn}/${eye}/${sling}/?${query.replace(IN_PATH, '')}` : `compare/?${query}`;
+}
 
 /** The rig that a path names, and the segments that were not understood. */
 export interface ParsedPath { rig: Rig; notUnderstood: NotUnderstood[] }

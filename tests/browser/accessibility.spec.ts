@@ -34,6 +34,7 @@ const PAGES = [
   ['a fall from a link', 'falls/?v=1&kg=95&onto=piece&up=3,5&slack=x&out=8&rope=half&kn=6&belay=hitch&route=zigzag&state=wet&bogus=1'],
   ['a fall onto the belay', 'falls/?v=1&kg=180 lb&onto=belay&up=10 ft&kn=8.7&belay=device'],
   ['falls worked for a class', 'falls/examples/'],
+  ['a page to send', 'send/?to=compare/%3Fv=1%26rating=10'],
   ['embedding', 'embed/'],
   ['a comparison to embed', 'embed/compare/12/bare-wire/hmpe-10/'],
   ['a load path to embed', 'embed/chain/girth-hitch/'],

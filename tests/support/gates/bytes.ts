@@ -30,7 +30,7 @@ const READING: Budget = { kind: 'reading page', htmlAndCss: 14 * kB, script: 0.4
 /** The comparator's evidence, a hashed JSON of its own. */
 export const EVIDENCE_LIMIT = 12 * kB;
 
-const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|offline|search|materials\/knots-and-bearings)\//;
+const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|offline|search|send|materials\/knots-and-bearings)\//;
 const ROWS_OF_A_FACET = 100;
 
 /** Which budget a page has. */

@@ -34,10 +34,10 @@ const ROOMS: Readonly<Record<string, Room>> = {
   charts: { uses: [], types: ['records', 'strength'], packages: ['d3-scale', /^preact(?:\/|$)/] },
   drawings: { uses: [], types: ['records', 'strength'], packages: [/^preact(?:\/|$)/] },
   // Thin: state in, engine call, markup out. The markup is a component, the same at build and in the browser.
-  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'offline', ...DRAWN, 'components'], types: ['records', 'build'], packages: [/^preact(?:\/|$)/] },
+  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'offline', ...DRAWN, 'components'], types: ['records', 'build'], packages: ['uqr', /^preact(?:\/|$)/] },
   offline: { uses: ['links'], types: [], packages: [] },
-  build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', 'fflate', 'satori', 'sharp', /^astro(?::|\/|$)/, /^preact/] },
-  commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium'] },
+  build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', 'fflate', 'satori', 'sharp', 'vite', /^astro(?::|\/|$)/, /^preact/] },
+  commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium', 'lighthouse'] },
   components: { uses: ALL, types: ALL, packages: ['temml', /^astro(?::|\/|$)/, /^preact/] },
   layouts: { uses: ALL, types: ALL, packages: [/^astro(?::|\/|$)/] },
   pages: { uses: ALL, types: ALL, packages: [/^astro(?::|\/|$)/, /^preact/, NODE] },

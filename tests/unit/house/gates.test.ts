@@ -3,6 +3,8 @@ import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { budgetOf, bytes, weigh } from '../../support/gates/bytes.ts';
 import { headings } from '../../support/gates/headings.ts';
+import { headersFile } from '../../../src/build/hosting.ts';
+import { hosting } from '../../support/gates/hosting.ts';
 import { links } from '../../support/gates/links.ts';
 import { markup } from '../../support/gates/markup.ts';
 import { offline } from '../../support/gates/offline.ts';
@@ -301,6 +303,23 @@ describe('third party', () => {
     ['a font', '<style>@font-face{font-family:x}</style>', "a style brings a font. Use the fonts of the reader's device."],
   ])('%s from elsewhere is found', async (_, body, message) => {
     expect(await faults(thirdParty, page(body))).toEqual([message]);
+  });
+});
+
+describe('hosting', () => {
+  const said = headersFile('/', ['p/', 'embed/', 'x.csv', '_astro/']);
+  const check = async (text: string, files: Record<string, string> = {}) => (await hosting.check(siteOfTexts({ '/p/': page(''), '/embed/': page(''), '/x.csv': '', '/_astro/a.js': '', '/_headers': text, ...files })))
+    .map((fault) => `${fault.page}: ${fault.message}`);
+  test('what is sent with each file stands in the file for hosts', async () => {
+    expect(await check(said)).toEqual([]);
+  });
+  test.each([
+    ['an unknown ending', said, { '/p/x.q7': '' }, '/p/x.q7: its ending has no content type. Add .q7 to TYPES in src/build/hosting.ts.'],
+    ['a room that is left out', headersFile('/', ['p/', 'embed/', '_astro/']), {}, "/x.csv: _headers gives Content-Security-Policy as nothing, not as frame-ancestors 'none'."],
+    ['a header said twice', `${said}\n/x.csv\n  Cache-Control: a\n\n/x*\n  Cache-Control: b\n`, {}, '/x.csv: _headers gives it Cache-Control twice; hosts join the two. Part the paths.'],
+    ['a header too many', `${said}\n/embed/*\n  X-Other: a\n`, {}, '/embed/index.html: _headers gives X-Other, and npm start does not.'],
+  ])('%s is found', async (_, text, files, message) => {
+    expect(await check(text, files)).toContain(message);
   });
 });
 
