@@ -64,6 +64,7 @@ export const allLinks: Door[] = [
   { name: 'Search', path: '/search/' },
   { name: 'A to Z', path: '/a-z/' },
   { name: 'Caution', path: '/caution/' },
+  { name: 'Keep for the crag', path: '/offline/' },
   { name: 'Figures', path: '/figures/' },
   { name: 'Breaks', path: '/breaks/' },
   { name: 'Sources', path: '/sources/' },

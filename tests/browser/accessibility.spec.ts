@@ -52,6 +52,8 @@ const PAGES = [
   ['a handout', 'teach/weak-links/handout/'],
   ['variants of an exercise', 'teach/how-many-tests/variants/'],
   ['answers of an exercise', 'teach/falls/answers/'],
+  ['keeping the site', 'offline/'],
+  ['a page that is not kept', 'offline/not-kept/'],
   ['a verdict from a link', 'retire/?v=1&material=hmpe&width=10&made=2022-06&use=weekly&yes=light'],
 ] as const;
 /** Other kinds, of which only the fit is looked at: their parts are those of the pages above. */

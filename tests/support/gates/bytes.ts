@@ -32,7 +32,7 @@ export const EVIDENCE_LIMIT = 12 * kB;
 /** All that search fetches beside its script. */
 export const SEARCH_LIMIT = 150 * kB;
 
-const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|search|send|materials\/knots-and-bearings)\//;
+const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|offline|search|send|materials\/knots-and-bearings)\//;
 const ROWS_OF_A_FACET = 100;
 
 /** Which budget a page has. */
@@ -51,7 +51,7 @@ export const bytes: Gate = {
 const sizes = new WeakMap<Site, Map<string, number>>();
 
 /** Size of a built file as a host would send it. */
-function gzipped(site: Site, path: string): number {
+export function gzipped(site: Site, path: string): number {
   const known = sizes.get(site) ?? new Map<string, number>();
   sizes.set(site, known);
   const size = known.get(path) ?? gzipSync(site.read(path)).length;
@@ -133,6 +133,9 @@ export function weigh(site: Site, page: Page): Weight {
     parts,
   };
 }
+
+/** Script files that a page can come to load, on demand too. */
+export const scriptsOf = (site: Site, entries: readonly string[]): ReadonlySet<string> => reach(site, entries, true);
 
 /** Script files reached from some others by imports; `dynamic` follows those on demand too, but for what is left out. */
 function reach(site: Site, entries: readonly string[], dynamic: boolean, isLeftOut: (path: string) => boolean = () => false): Set<string> {
