@@ -26,8 +26,11 @@ const NOT_FOUND = /\[|^src\/pages\/(?:404|search\/index|embed\/fall\/index)\.ast
 /** The one page whose title stands in a component. */
 const COMPARE = { path: '/compare/', title: 'Compare ways to attach a sling', says: 'Describe your device, its eye and one sling: what breaks first with each way of attaching it, at what force, and what one clipping error does.' };
 
-/** An attribute of a page's frame that is written out. */
-const attribute = (source: string, name: string): string | null => new RegExp(`<Page\\b[^>]*\\s${name}="([^"]*)"`).exec(source)?.[1] ?? null;
+/** An attribute of a page's frame that is written out, there or as a text of its own name: `description={says}`. */
+function attribute(source: string, name: string): string | null {
+  const [, text, constant] = new RegExp(`<Page\\b[^>]*?\\s${name}=(?:"([^"]*)"|\\{(\\w+)\\})`).exec(source) ?? [];
+  return text ?? (constant === undefined ? null : (new RegExp(`^const ${constant} = '([^']*)';$`, 'm').exec(source)?.[1] ?? null));
+}
 
 /** Scripts and components that a file is made of. Components outside a folder of their own are those of all pages, and say nothing of one. */
 const importsOf = (file: string, source: string): string[] =>
