@@ -12,7 +12,7 @@ const SCRIPTS = /\.m?js(?:\?|$)/;
 const PAGES: readonly { name: string; path: string; field: (page: Page) => ReturnType<Page['locator']>; typed: string; says: RegExp; answer: string; answered: RegExp }[] = [
   { name: 'the verdict', path: 'retire/', field: (page) => page.getByLabel('Made in'), typed: '2010', says: /If it does not, load the page again/, answer: '#verdict-root', answered: /retire now/i },
   { name: 'the costs', path: 'replace/cost/', field: (page) => page.getByLabel('How many').first(), typed: '4', says: /If it does not, load the page again/, answer: '#cost-root', answered: /price/i },
-  { name: 'a fall', path: 'falls/', field: (page) => page.getByLabel('How far above it'), typed: '3', says: /of the fall that we made up/, answer: '.outcome', answered: /3 m above/ },
+  { name: 'a fall', path: 'falls/', field: (page) => page.getByLabel('How far above it'), typed: '3', says: /of the fall that we made up/, answer: '.outcome', answered: /3\sm above/ },
   { name: 'the analysis', path: 'breaks/analyse/', field: (page) => page.getByLabel('One force a line, or a table with a heading'), typed: '11.2\n9.2\n11.4', says: /If it does not, load the page again/, answer: '#analysis-root', answered: /3 pulls/ },
   { name: 'the plan', path: 'breaks/plan/', field: (page) => page.getByLabel('Your guess of the standard deviation'), typed: '9', says: /If it does not, load the page again/, answer: '#plan-root', answered: /pulls/ },
   { name: 'search', path: 'search/', field: (page) => page.getByRole('searchbox'), typed: 'girht hitch', says: /If they do not, load the page again/, answer: '#found-root', answered: /Read as Girth hitch/ },
