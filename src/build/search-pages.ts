@@ -26,10 +26,10 @@ const NOT_FOUND = /\[|^src\/pages\/(?:404|search\/index|embed\/fall\/index)\.ast
 /** The one page whose title stands in a component. */
 const COMPARE = { path: '/compare/', title: 'Compare ways to attach a sling', says: 'Describe your device, its eye and one sling: what breaks first with each way of attaching it, at what force, and what one clipping error does.' };
 
-/** An attribute of a page's frame that is written out, there or as a text of its own name: `description={says}`. */
+/** An attribute of a page's frame that is written out, there or as a constant of the page. */
 function attribute(source: string, name: string): string | null {
-  const [, text, constant] = new RegExp(`<Page\\b[^>]*?\\s${name}=(?:"([^"]*)"|\\{(\\w+)\\})`).exec(source) ?? [];
-  return text ?? (constant === undefined ? null : (new RegExp(`^const ${constant} = '([^']*)';$`, 'm').exec(source)?.[1] ?? null));
+  const [, words, constant] = new RegExp(`<Page\\b[^>]*\\s${name}=(?:"([^"]*)"|\\{(\\w+)\\})`).exec(source) ?? [];
+  return words ?? (constant ? (new RegExp(`\\bconst ${constant} = (['"])(.*?)\\1;`).exec(source)?.[2] ?? null) : null);
 }
 
 /** Scripts and components that a file is made of. Components outside a folder of their own are those of all pages, and say nothing of one. */
@@ -58,7 +58,7 @@ function writtenPages(files: FileMap): SearchPage[] {
     const path = file.replace(/^src\/pages|\.astro$/g, '').replace(/(?:\/index)?$/, '/');
     const title = attribute(source, 'title') ?? (path === COMPARE.path ? COMPARE.title : null);
     const says = attribute(source, 'description') ?? (path === COMPARE.path ? COMPARE.says : null);
-    if (title === null || says === null) throw new RangeError(`${file}: the page's title or description is not written out, so search cannot name it`);
+    if (title === null || says === null) throw new RangeError(`${file}: the page's title or description is not written out, there or as a constant of the page, so search cannot name it`);
     const also = [...headLinks, ...allLinks].filter((door) => door.path === path && door.name !== title).map(({ name }) => name);
     const more = wordsOfParts(file, files);
     return [{ kind: 'page' as const, path, title, says, ...(also.length > 0 ? { also } : {}), ...(more ? { more } : {}), parts: sectionsOf(file, source) }];
