@@ -1,8 +1,8 @@
 /** The short addresses `/compare/<rating>/<eye>/<sling>/` of comparisons that are built as pages. */
 import type { Rig } from '../strength/types.ts';
 import { parseLink, type Vocabulary } from './parse-link.ts';
-import type { NotUnderstood } from './pieces.ts';
-import { EXAMPLE_RIG } from './rig-keys.ts';
+import { type NotUnderstood, piecesOf } from './pieces.ts';
+import { CURRENT_MEANING, EXAMPLE_RIG } from './rig-keys.ts';
 import { rigWords, serialiseLink, type Stamp } from './serialise-link.ts';
 
 /** Ratings, eyes and slings that are built as pages. All slings of the records are. */
@@ -59,4 +59,17 @@ export function prebuiltPath(rig: Readonly<Rig>, vocabulary: Vocabulary): string
   const page = rigWords({ ...EXAMPLE_RIG, ratingKn, eye, sling });
   const asked = rigWords(rig);
   return page.every(([, value], i) => asked[i]?.[1] === value) ? `compare/${ratingKn}/${eye}/${sling}/` : null;
+}
+
+/**
+ * The query with which the comparator shows what a prebuilt page shows, or null where no such page is built.
+ * What the page's own query says stays word for word, and counts before the path, as it does on the page.
+ * @param path under the folder of the site, for example `/compare/12/bare-wire/hmpe-8/`
+ */
+export function queryOfPrebuilt(path: string, query: string, vocabulary: Vocabulary): string | null {
+  const { rig, notUnderstood } = parsePath(path, vocabulary);
+  if (notUnderstood.length > 0 || path !== `/${prebuiltPath(rig, vocabulary)}`) return null;
+  const said = piecesOf(query).pieces.map(({ key }) => key);
+  const own = [['v', CURRENT_MEANING], ['rating', rig.ratingKn], ['eye', rig.eye], ['sling', rig.sling]] as const;
+  return [...own.filter(([key]) => !said.includes(key)).map((piece) => piece.join('=')), ...query.replace(/^\?/, '').split('&').filter((piece) => piece !== '')].join('&');
 }

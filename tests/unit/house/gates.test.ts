@@ -7,6 +7,7 @@ import { headersFile } from '../../../src/build/hosting.ts';
 import { hosting } from '../../support/gates/hosting.ts';
 import { links } from '../../support/gates/links.ts';
 import { markup } from '../../support/gates/markup.ts';
+import { offline } from '../../support/gates/offline.ts';
 import { blocksOf, plainWords, sentencesOf, splitSentences, wordCount } from '../../support/gates/plain-words.ts';
 import { policy } from '../../support/gates/policy.ts';
 import { provenance } from '../../support/gates/provenance.ts';
@@ -156,6 +157,42 @@ describe('bytes', () => {
     expect(await check({ ...named('/d/evidence.json'), '/d/evidence.json': '{}' })).toEqual([expect.stringMatching(/^has no hash/)]);
     expect(await check({ ...named('/d/evidence.a1b2c3d4.json'), '/d/evidence.a1b2c3d4.json': '{}' })).toEqual([]);
     expect(await check({ ...named('/d/evidence.a1b2c3d4.json'), '/d/evidence.a1b2c3d4.json': noise(30_000) })).toEqual([expect.stringMatching(/over the 12000/)]);
+  });
+  test('what search fetches is hashed, named, within its budget, and not asked for with the page', async () => {
+    const compare = { '/compare/': page('<link rel="preload" as="fetch" href="/d/evidence.a1b2c3d4.json">'), '/d/evidence.a1b2c3d4.json': '{}' };
+    const check = async (html: string, file: string, text = '{}') => (await bytes.check(siteOfTexts({ ...compare, '/search/': html, [file]: text }))).map((fault) => fault.message);
+    const named = (file: string) => page(`<form data-pages="${file}"></form>`);
+    const hashed = '/search/pages-a1b2c3d4e5f6.json';
+    expect(await check(named(hashed), hashed)).toEqual([]);
+    expect(await check(named('/search/pages.json'), '/search/pages.json')).toEqual([expect.stringMatching(/^has no hash/)]);
+    expect(await check(page(''), hashed)).toEqual([expect.stringMatching(/^is named nowhere/)]);
+    expect(await check(page(`<link rel="prefetch" href="${hashed}">`), hashed)).toEqual([expect.stringMatching(/Fetch it on first use/)]);
+    expect(await check(named(hashed), hashed, noise(300_000))).toEqual([expect.stringMatching(/over the 150000/)]);
+  });
+});
+
+describe('offline', () => {
+  const sha = (text: string) => createHash('sha256').update(text).digest('hex').slice(0, 12);
+  const texts = { '/': page('<h1>x</h1><img src="/a.svg" alt="">'), '/a.svg': '<svg/>', '/compare/12/bare-wire/hmpe-8/': page('') };
+  const FILES = { '/': sha(texts['/']), '/a.svg': sha('<svg/>') };
+  const check = async (files: Record<string, string>, more: Record<string, string> = {}, slings = ['hmpe-8']) =>
+    (await offline.check(siteOfTexts({ ...texts, ...more, '/offline-worker.js': `const KEPT_SET = ${JSON.stringify({ evidence: 'e', slings, files })};\n` }))).map((fault) => `${fault.page} ${fault.message}`);
+  test('a set that is whole passes, and so does a worker that ends itself', async () => {
+    expect(await check(FILES)).toEqual([]);
+    expect(await offline.check(siteOfTexts({ ...texts, '/offline-worker.js': 'const KEPT_SET = null;\n' }))).toEqual([]);
+  });
+  test.each([
+    ['a page that was changed after the list', { ...FILES, '/': '000000000000' }, {}, /^\/ has another hash/],
+    ['a file that was not built', { ...FILES, '/b.js': '000000000000' }, {}, /^\/b\.js is listed by the worker and was not built/],
+    ['a picture that is not in the set', { '/': FILES['/'] }, {}, /^\/ fetches \/a\.svg, which is not in the set/],
+    ['a page that readers need', FILES, { '/retire/': page('') }, /^\/retire\/ is not in the set/],
+    ['a page that asks for a worker', FILES, { '/about/': page('<script>navigator.serviceWorker.register("/x.js")</script>') }, /^\/about\/ asks for a worker/],
+  ])('%s is found', async (_, files, more, message) => {
+    expect(await check(files, more)).toEqual([expect.stringMatching(message)]);
+  });
+  test('a sling with built comparisons that the worker does not know is found, and a worker that is only missing', async () => {
+    expect(await check(FILES, {}, [])).toEqual(['/offline-worker.js does not know the sling hmpe-8, which has built comparisons.']);
+    expect((await offline.check(siteOfTexts(texts)))[0]?.message).toMatch(/^was not built\. A worker that is only missing stays/);
   });
 });
 

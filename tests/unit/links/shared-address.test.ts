@@ -102,6 +102,10 @@ describe('the page that hands a page on', () => {
     }), { numRuns: 3000 });
   });
 
+  it.each(JSON.parse(readFileSync(new URL('./send-links.json', import.meta.url), 'utf8')) as { query: string; to: string }[])('still reads an old link, of a list that only grows: $query', ({ query, to }) => {
+    expect(parseSendLink(query)).toEqual({ to, notUnderstood: [] });
+  });
+
   it('reads its own link, and lists what it does not know', () => {
     expect(parseSendLink('?to=%2Fslings%2Fcompare%2F%3Fv%3D1%26rating%3D9')).toEqual({ to: '/slings/compare/?v=1&rating=9', notUnderstood: [] });
     expect(parseSendLink('?to=a&to=b&x=1&to=%E0').notUnderstood.map(({ piece }) => piece)).toEqual(['to=b', 'x=1', 'to=%E0']);
