@@ -33,7 +33,19 @@ export const PLAN_CHOICES: readonly PlanChoice[] = [
   { id: 'double-hour', name: 'A double hour of statistics', says: 'For a class that knows percentages and wants to see what a handful of breaks can say.', limit: 90, lessons: ['reading-a-figure', 'minimum-mean-and-bounds', 'how-many-tests'] },
   { id: 'evening', name: 'A club evening', says: 'For a club that answers for a gear room: old slings, knots, and who decides.', limit: 120, lessons: ['deciding-to-retire', 'knots-and-bends', 'repair-law-and-risk'] },
   { id: 'afternoon', name: 'An afternoon on forces', says: 'For a course: knots, links of a chain, and what a fall loads.', limit: 120, lessons: ['knots-and-bends', 'weak-links', 'falls'] },
-  { id: 'day', name: 'A day', says: 'All lessons, the debate as the last. Leave time for breaks, meals and talk.', limit: 300, lessons: ['reading-a-figure', 'deciding-to-retire', 'knots-and-bends', 'weak-links', 'minimum-mean-and-bounds', 'how-many-tests', 'falls', 'repair-law-and-risk'] },
+  {
+    id: 'day', name: 'A day', says: 'All lessons, the debate as the last. Leave time for breaks, meals and talk.', limit: 300,
+    lessons: [
+      'reading-a-figure',
+      'deciding-to-retire',
+      'knots-and-bends',
+      'weak-links',
+      'minimum-mean-and-bounds',
+      'how-many-tests',
+      'falls',
+      'repair-law-and-risk',
+    ],
+  },
 ];
 
 /**
