@@ -82,7 +82,10 @@ test('a set with its note is one build and whole, whatever broke off before; a f
       expect(told.at(-1)?.is).toBe(fault ? 'failed' : 'kept');
       if (fault?.why === 'full') expect(device.caches.has(own)).toBe(false);
       if (!fault) expect(device.caches.get(own)?.has(`${ROOT}offline/complete`), COMPLETE).toBe(true);
-      if (!fault && isTakenOver) for (const name of staleCaches(await device.keys(), BASE, set.build)) await device.delete(name);
+      if (!fault && isTakenOver) {
+        for (const name of staleCaches(await device.keys(), BASE, set.build)) await device.delete(name);
+        expect(await device.keys()).toEqual(['of someone else', own]);
+      }
       for (const [name, held] of device.caches) {
         const build = builds.get(name);
         for (const [path, text] of Object.entries(build ?? {})) {
