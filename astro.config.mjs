@@ -2,6 +2,7 @@ import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import { hostingFiles } from './src/build/hosting-files.ts';
+import { courseKit } from './src/build/kit/course-kit.ts';
 import { offlineSet } from './src/build/offline-set.ts';
 import { ownNumerics } from './src/build/own-numerics.ts';
 import { preloadScripts } from './src/build/preload-scripts.ts';
@@ -52,7 +53,7 @@ export default defineConfig({
   build: { inlineStylesheets: 'always' },
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
-  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy(), offlineSet(base), hostingFiles(base)],
+  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy(), courseKit(site, base), offlineSet(base), hostingFiles(base)],
   vite: { plugins: [withoutPreloading, ownNumerics, shortErrors] },
   security: {
     csp: {

@@ -52,7 +52,7 @@ const RULES: readonly Rule[] = [
   // Data, citations, drawings and the feed are for other programs, too.
   { name: 'Access-Control-Allow-Origin', value: '*', on: ['/data/*', '/cite/*', '/drawings/*', '/changes/*'] },
   // Their names change with what they hold.
-  { name: 'Cache-Control', value: 'public, max-age=31536000, immutable', on: ['/_astro/*', '/compare/evidence-*', '/compare/then-*', '/rack/rules-*'] },
+  { name: 'Cache-Control', value: 'public, max-age=31536000, immutable', on: ['/_astro/*', '/compare/evidence-*', '/compare/then-*', '/rack/rules-*', '/search/index-*'] },
 ];
 /** Asked again each time, since a page keeps its address: the answer is short where nothing changed. */
 const OTHERWISE_KEPT = 'no-cache';

@@ -27,7 +27,7 @@ const PATHS = ['/', '/index.html', '/404.html', '/robots.txt', '/methods/basket/
 
 test('hashed files are kept for good and all others are asked again (RFC 9111, RFC 8246)', () => {
   const kept = (path: string) => headersOf(path)['Cache-Control'];
-  for (const path of ['/_astro/Ab.js', '/compare/evidence-2026-11-25.4.0123456789ab.json']) expect(kept(path)).toBe('public, max-age=31536000, immutable');
+  for (const path of ['/_astro/Ab.js', '/compare/evidence-2026-11-25.4.0123456789ab.json', '/search/index-pages-0123456789ab.json']) expect(kept(path)).toBe('public, max-age=31536000, immutable');
   for (const path of ['/index.html', '/compare/index.html', '/compare/then.json', '/data/figures.csv', '/x/_astro/Ab.js']) expect(kept(path)).toBe('no-cache');
 });
 

@@ -5,7 +5,7 @@ import '@citation-js/plugin-ris';
 import Ajv from 'ajv';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { citedFigures, comparisonCitable, figureCitable, lessonCitable, seriesCitable, siteCitable } from '../../../src/build/citations.ts';
+import { citedFigures, comparisonCitable, figureCitable, kitCitable, lessonCitable, lessonsCitable, seriesCitable, siteCitable } from '../../../src/build/citations.ts';
 import { prebuiltRigs } from '../../../src/build/comparator-page.ts';
 import { siteLessons } from '../../../src/build/lessons.ts';
 import { allSeries } from '../../../src/build/series-page.ts';
@@ -121,7 +121,7 @@ const CSL_SCHEMA = (() => {
 describe('every citation of the site', () => {
   const all: Citable[] = [
     siteCitable(), ...citedFigures().map(figureCitable), ...[...allSeries()].flatMap(([id, { invented }]) => (invented ? [] : [seriesCitable(id)])),
-    ...siteLessons().map(lessonCitable),
+    ...siteLessons().map(lessonCitable), lessonsCitable(), kitCitable(),
     ...prebuiltRigs().map((rig) => comparisonCitable(rig, 'a rig in words')),
   ];
   const works = all.flatMap(worksOf);

@@ -15,7 +15,7 @@ const ENGINE_ROOMS = ['evidence', 'strength', 'break-tests', 'retirement', 'fall
 /** Joins several engines in the exercises of lessons. */
 const TEACHING = 'teaching';
 const DRAWN = ['charts', 'drawings'] as const;
-const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'offline', TEACHING, ...DRAWN, 'build'];
+const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'search', 'offline', TEACHING, ...DRAWN, 'build'];
 const ALL = [...ALL_BUT_PAGES, 'islands', 'components', 'layouts', 'styles'];
 
 const ROOMS: Readonly<Record<string, Room>> = {
@@ -31,10 +31,11 @@ const ROOMS: Readonly<Record<string, Room>> = {
   teaching: { uses: ['numerics', ...ENGINE_ROOMS], types: ['records'], packages: [] },
   links: { uses: [], types: ['records', 'strength', 'retirement', 'replacement', 'falls'], packages: [] },
   citing: { uses: [], types: ['records', 'strength'], packages: [] },
+  search: { uses: [], types: [], packages: ['minisearch'] },
   charts: { uses: [], types: ['records', 'strength'], packages: ['d3-scale', /^preact(?:\/|$)/] },
   drawings: { uses: [], types: ['records', 'strength'], packages: [/^preact(?:\/|$)/] },
   // Thin: state in, engine call, markup out. The markup is a component, the same at build and in the browser.
-  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'offline', ...DRAWN, 'components'], types: ['records', 'build'], packages: ['uqr', /^preact(?:\/|$)/] },
+  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'search', 'offline', ...DRAWN, 'components'], types: ['records', 'build'], packages: ['uqr', /^preact(?:\/|$)/] },
   offline: { uses: ['links'], types: [], packages: [] },
   build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', 'fflate', 'satori', 'sharp', 'vite', /^astro(?::|\/|$)/, /^preact/] },
   commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium', 'lighthouse'] },
@@ -44,7 +45,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
 };
 
 /** Rooms that give the same answer on every machine, on every day. */
-const PURE = ['numerics', ...ENGINE_ROOMS, TEACHING, 'rack', 'links', 'citing'];
+const PURE = ['numerics', ...ENGINE_ROOMS, TEACHING, 'rack', 'links', 'citing', 'search'];
 
 /** What would make an answer depend on the page, the machine, the day or luck. */
 const IMPURE = [

@@ -158,6 +158,17 @@ describe('bytes', () => {
     expect(await check({ ...named('/d/evidence.a1b2c3d4.json'), '/d/evidence.a1b2c3d4.json': '{}' })).toEqual([]);
     expect(await check({ ...named('/d/evidence.a1b2c3d4.json'), '/d/evidence.a1b2c3d4.json': noise(30_000) })).toEqual([expect.stringMatching(/over the 12000/)]);
   });
+  test('what search fetches is hashed, named, within its budget, and not asked for with the page', async () => {
+    const compare = { '/compare/': page('<link rel="preload" as="fetch" href="/d/evidence.a1b2c3d4.json">'), '/d/evidence.a1b2c3d4.json': '{}' };
+    const check = async (html: string, file: string, text = '{}') => (await bytes.check(siteOfTexts({ ...compare, '/search/': html, [file]: text }))).map((fault) => fault.message);
+    const named = (file: string) => page(`<form data-pages="${file}"></form>`);
+    const hashed = '/search/pages-a1b2c3d4e5f6.json';
+    expect(await check(named(hashed), hashed)).toEqual([]);
+    expect(await check(named('/search/pages.json'), '/search/pages.json')).toEqual([expect.stringMatching(/^has no hash/)]);
+    expect(await check(page(''), hashed)).toEqual([expect.stringMatching(/^is named nowhere/)]);
+    expect(await check(page(`<link rel="prefetch" href="${hashed}">`), hashed)).toEqual([expect.stringMatching(/Fetch it on first use/)]);
+    expect(await check(named(hashed), hashed, noise(300_000))).toEqual([expect.stringMatching(/over the 150000/)]);
+  });
 });
 
 describe('offline', () => {
