@@ -1,7 +1,8 @@
 /** What a record changes in the answers is told. Expectations follow from the arithmetic of the change, not from its result. */
 import { expect, test } from 'vitest';
-import { effectReport, effects } from '../../src/build/effect.ts';
-import { loadEvidence } from '../../src/build/evidence.ts';
+import { effectReport, effects } from '../../../src/build/effect.ts';
+import { loadEvidence } from '../../../src/build/evidence.ts';
+import { feedOnly, IBARRA_GIRTH } from '../../support/feed-only.ts';
 
 const evidence = loadEvidence();
 
@@ -11,11 +12,12 @@ test('the same evidence has no effect', () => {
 });
 
 test('a figure that is doubled doubles the middle of the method that it alone feeds, and moves none that it does not', () => {
-  const changed = structuredClone(evidence);
-  const figure = changed.figures['ibarra-2021/girth-on-wire'];
+  const alone = feedOnly('girth-hmpe', [IBARRA_GIRTH]);
+  const changed = structuredClone(alone);
+  const figure = changed.figures[IBARRA_GIRTH];
   if (!figure?.seen) throw new RangeError('the figure feeds nothing');
   figure.seen.logMean += Math.log(2);
-  const found = effects(evidence, changed);
+  const found = effects(alone, changed);
   expect(found.length).toBeGreaterThan(0);
   for (const { method, sling, was, now } of found) {
     expect([method, sling]).toEqual(['girth-hitch', 'hmpe-10']);
