@@ -23,11 +23,12 @@ export const KEPT_ROOMS: readonly (Door & { path: string })[] = [
   { name: 'Who can replace a sling', path: '/replace/', says: 'with what it costs, and the form for the parcel' },
   { name: 'What a fall loads', path: '/falls/', says: 'with its examples' },
   { name: 'Terms', path: '/terms/', says: 'the list with all meanings' },
+  { name: 'Send a page', path: '/send/', says: 'as a link or a code to scan' },
   { name: 'Caution', path: '/caution/' },
 ];
 
 /** The pages of the set. A term’s own page is left out: the list says what each means, and seventy pages more would double the set. */
-const PAGES = /^\/(?:compare\/|methods\/(?:[^/]+\/)?|retire\/|rack\/|replace\/(?:cost\/|form\/)?|falls\/(?:examples\/)?|terms\/|caution\/|offline\/(?:not-kept\/)?)?$/;
+const PAGES = /^\/(?:compare\/|methods\/(?:[^/]+\/)?|retire\/|rack\/|replace\/(?:cost\/|form\/)?|falls\/(?:examples\/)?|terms\/|caution\/|send\/|offline\/(?:not-kept\/)?)?$/;
 /** What their scripts fetch by names that no page has. */
 const FETCHED = /^\/(?:compare\/(?:evidence|then)-[^/]+\.json|rack\/example\.json)$/;
 /** Elements that the browser fetches something for, and links in the head that it follows by itself. */

@@ -32,7 +32,7 @@ export const PATIENCE_MS = 3000;
 export const REST_MS = 10_000;
 
 const LEAVE: Route = { is: 'leave' };
-const HASHED = /^\/(?:_astro\/[^/]+|compare\/(?:evidence|then)-[^/]*\.[0-9a-f]{12}\.json|rack\/rules-[0-9a-f]{12}\.json)$/;
+const HASHED = /^\/(?:_astro\/[^/]+|compare\/(?:evidence|then)-[^/]*\.[0-9a-f]{12}\.json|rack\/rules-[0-9a-f]{12}\.json|search\/index-[a-z]+-[0-9a-f]{12}\.json)$/;
 const DRAWING = /^\/drawings\/.+\.svg$/;
 const TERM = /^\/terms\/([a-z0-9-]+)\/$/;
 const COMPARISON = /^\/compare\/.+/;

@@ -48,6 +48,7 @@ describe('which requests the worker answers', () => {
     ['/compare/evidence-2027-01-02.1.0123456789ab.json', 'hashed /compare/evidence-2027-01-02.1.0123456789ab.json'],
     ['/compare/then-2026-11-25.1.24414708bf52.json', 'hashed /compare/then-2026-11-25.1.24414708bf52.json'],
     ['/rack/rules-df2aed5802f5.json', 'hashed /rack/rules-df2aed5802f5.json'],
+    ['/search/index-pages-4bb0db5d710f.json', 'hashed /search/index-pages-4bb0db5d710f.json'],
     // Names without a hash are never taken for the newest.
     ['/compare/evidence.json', 'leave'],
     ['/rack/rules.json', 'leave'],
