@@ -4,7 +4,7 @@ import { type BuiltSite, keptSet, pathsOfSet, workerText } from '../../../src/bu
 
 const page = (body = '', head = ''): string => `<html><head>${head}</head><body>${body}</body></html>`;
 const site = (texts: Readonly<Record<string, string>>): BuiltSite => ({ paths: new Set(Object.keys(texts)), read: (path) => new TextEncoder().encode(texts[path]) });
-const ROOMS = Object.fromEntries(['/', '/compare/', '/methods/', '/retire/', '/rack/', '/replace/', '/falls/', '/terms/', '/caution/', '/offline/', '/offline/not-kept/'].map((path) => [path, page()]));
+const ROOMS = Object.fromEntries(['/', '/compare/', '/methods/', '/retire/', '/rack/', '/replace/', '/falls/', '/terms/', '/send/', '/caution/', '/offline/', '/offline/not-kept/'].map((path) => [path, page()]));
 
 describe('the paths of the set', () => {
   const texts = {
