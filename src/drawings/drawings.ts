@@ -12,6 +12,7 @@ import { keepTheOldSling, makersSling, sewnLoopDoubled, sewnLoopSingle } from '.
 import { tapeLoopRingBend } from './methods/ring-bend.ts';
 import { type Scene, WIDTH } from './scene.ts';
 import { fallLesson } from './lessons/falls.ts';
+import { pullLessons } from './lessons/pulls.ts';
 import { eyePictures } from './methods/eyes.ts';
 import { fileSvg } from './svg.ts';
 
@@ -38,7 +39,7 @@ const BY_METHOD: Readonly<Record<string, () => Drawing[]>> = {
 };
 
 /** Drawings that show no method, but what a lesson is about. */
-const FOR_LESSONS = (): Drawing[] => fallLesson();
+const FOR_LESSONS = (): Drawing[] => [...fallLesson(), ...pullLessons()];
 
 /** All drawings of methods: of each what is right, what is wrong, and its steps. */
 export const allDrawings = (): Drawing[] => Object.values(BY_METHOD).flatMap((draw) => draw());
