@@ -2,7 +2,7 @@
 import type { Scene } from './scene.ts';
 
 /** What a drawing shows: the finished method, a mistake, or a step of tying; or what a lesson is about. */
-export type Frame = 'right' | 'wrong' | `step-${1 | 2 | 3 | 4 | 5 | 6}` | 'fall' | 'top-piece';
+export type Frame = 'right' | 'wrong' | `step-${1 | 2 | 3 | 4 | 5 | 6}` | 'fall' | 'top-piece' | 'few-and-many' | 'read-off';
 
 /** A drawing as data. */
 export interface Drawing {
