@@ -104,9 +104,10 @@ function usualStep(timeS: Samples): number {
 
 /**
  * A flat top of at least this many equal samples, and of over so many times the longest other flat stretch above half the
- * peak, is a cut-off one: coarse steps of a slow pull repeat a value, too, but everywhere.
+ * peak, is a cut-off one: coarse steps of a slow pull repeat a value, too, but everywhere. A lone sample is a stretch of
+ * one, so after a rise the second rule asks for as many as the first; the first speaks after a jump.
  */
-const FLAT_TOP = 4;
+const FLAT_TOP = 6;
 const FLAT_TIMES = 5;
 /** The most dropouts that are listed. */
 const MOST_DROPOUTS = 200;
