@@ -10,8 +10,10 @@ import { TESTS } from './tests-of-rooms.ts';
 import type { Answer, Ask, Setting } from './try.ts';
 
 /** Processor time that one test may take before it counts as endless: so many seconds, and times what it took unchanged. */
-const PATIENCE_S = 3;
+const PATIENCE_S = 1;
 const PATIENCE_TIMES = 5;
+/** The same of loading a file of tests. */
+const PATIENCE_LOADING_S = 10;
 /** After so many tries the thread starts anew, as loaded code is never freed. */
 const TRIES_A_THREAD = 300;
 
@@ -43,7 +45,7 @@ class Runner {
   readonly file = process.env['MUTATED_FILE'] ?? '';
   readonly testFiles: string[] = (TESTS[this.room] ?? []).flatMap((name) => globSync(`tests/${name}.test.ts`)).sort();
   readonly ms = new Map<string, number>();
-  /** How many tests of a try are done, and how many files are loaded, told by the thread. */
+  /** What the thread tells: how many tests of a try are done; and a count that is odd while it loads a file. */
   readonly done = new Int32Array(new SharedArrayBuffer(8));
   thread: Worker | undefined;
   tries = 0;
@@ -81,7 +83,7 @@ class Runner {
         at = now;
         loaded = loads;
         const { user, system } = process.cpuUsage(before);
-        if (user + system < patienceS(ask.tests?.[at]) * 1e6) return;
+        if (user + system < 1e6 * Math.max(patienceS(ask.tests?.[at]), loaded === 0 || loaded % 2 === 1 ? PATIENCE_LOADING_S : 0)) return;
         this.end();
         done(() => resolve(undefined));
       }, 200);

@@ -41,7 +41,7 @@ export interface Setting {
   readonly root: string;
   readonly file: string;
   readonly testFiles: readonly string[];
-  /** Where the thread counts the tests that it has done, and the files that it has loaded. */
+  /** Where the thread counts the tests that it has done, and beginnings and ends of loading a file: odd while it loads. */
   readonly done: SharedArrayBuffer;
 }
 
@@ -112,6 +112,7 @@ async function run({ text: given, tests, counting }: Ask): Promise<Answer> {
     const known = collected.get(file);
     if (known) return known;
     const path = join(root, file);
+    Atomics.add(done, 1, 1);
     const made = new Map((await collect(() => import(`${pathToFileURL(path).href}?round=${round}`))).map((one) => [`${file}#${one.name}`, one]));
     collected.set(file, made);
     Atomics.add(done, 1, 1);

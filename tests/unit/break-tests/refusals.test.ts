@@ -16,6 +16,7 @@ import { orderBound, orderConfidence, pullsForOrderBound } from '../../../src/br
 import { expectedBound, pullsForBound, whatFurtherPullsBuy } from '../../../src/break-tests/plan-bound.ts';
 import { powerOfDifference, pullsByNormalFormula, pullsByStudentFormula, pullsForDifference } from '../../../src/break-tests/plan-difference.ts';
 import { expectedShareWidth, pullsForShare } from '../../../src/break-tests/plan-share.ts';
+import { planBound, planDifference, planShare } from '../../../src/break-tests/plan-steps.ts';
 import { productLimit } from '../../../src/break-tests/product-limit.ts';
 import { fiellerRatio, ratioOfGeometricMeans } from '../../../src/break-tests/ratio-of-means.ts';
 import { shapiroWilk } from '../../../src/break-tests/shapiro-wilk.ts';
@@ -74,6 +75,10 @@ const NUMBERS: Readonly<Record<string, readonly Range[]>> = {
     ['power', (power) => pullsForDifference(power, plan), [0.06], [0.05, 0.04]],
     ['n', (n) => expectedShareWidth(n, 0.5), [1], from(1)], ['share', (p) => expectedShareWidth(3, p), [0.5], share], ['level', (level) => expectedShareWidth(3, 0.5, level), [0.5], share],
     ['width', (width) => pullsForShare(0.5, width, 0.5), [0.4], [...share, 0.001]],
+  ],
+  'steps of plans': [
+    ['shortfall', (shortfall) => planBound(pair, 0.1, shortfall), [0.1], positive], ['power', (power) => planDifference(0.1, 0.1, power), [0.06], [...share, 0.05]],
+    ['share', (p) => planShare(p, null), [0.5], share], ['width', (width) => planShare(0.5, width), [0.5], share],
   ],
   'two series': [
     ['level', (level) => welch(five, [1, 2], level), [0.5], share], ['level', (level) => ratioOfGeometricMeans(five, [1, 2], level), [0.5], share], ['level', (level) => fiellerRatio(five, [1, 2], level), [0.5], share],
@@ -161,7 +166,7 @@ describe('lists that are too short, hold what is no force, or do not scatter are
       for (const value of [0, -3]) expect(() => call([...enough, value])).toThrow(`${name}[${enough.length}] must be positive (got ${value}).`);
     } else expect(() => call([...enough, -3, 0])).not.toThrow();
     if (mustDiffer) {
-      expect(() => call([7, 7, 7])).toThrow(/equal|two different/);
+      expect(() => call([7, 7, 7])).toThrow(new RegExp(`^${name} must .*(?:equal|two different)`));
       expect(() => call([7, 7, 7.5])).not.toThrow();
     }
   });

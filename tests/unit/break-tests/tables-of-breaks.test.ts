@@ -90,6 +90,32 @@ test.each([
   expect(decoded.text).not.toContain('\u0000');
 });
 
+describe('bytes without a mark', () => {
+  const bytesOf = (text: string, big = false): Uint8Array => Uint8Array.from([...text].flatMap((letter) => (big ? [0, letter.charCodeAt(0)] : [letter.charCodeAt(0), 0])));
+  test.each([
+    ['two letters are enough', Uint8Array.from([0x31, 0, 0x32, 0]), 'UTF-16LE', '12'],
+    ['two letters are enough', Uint8Array.from([0, 0x31, 0, 0x32]), 'UTF-16BE', '12'],
+    ['one is not: it may as well be UTF-8 with an empty byte', Uint8Array.from([0x31, 0]), 'UTF-8', '1\u0000'],
+    ['one is not: it may as well be UTF-8 with an empty byte', Uint8Array.from([0, 0x31]), 'UTF-8', '\u00001'],
+    ['two of five letters beyond Latin leave three empty bytes', Uint8Array.from([0x31, 0, 0x32, 0, 0x33, 0, 0x34, 0x04, 0x35, 0x04]), 'UTF-16LE', '123\u0434\u0435'],
+    ['empty bytes in both places are no UTF-16', Uint8Array.from([0x31, 0, 0x32, 0, 0, 0]), 'UTF-8', '1\u00002\u0000\u0000\u0000'],
+    ['empty bytes in both places are no UTF-16', Uint8Array.from([0, 0x31, 0, 0x32, 0, 0]), 'UTF-8', '\u00001\u00002\u0000\u0000'],
+    ['empty bytes in two of ten pairs are no UTF-16', Uint8Array.from([0x31, 0, 0x32, 0, ...new Array<number>(16).fill(0x33)]), 'UTF-8', `1\u00002\u0000${'3'.repeat(16)}`],
+    ['empty bytes in two of five pairs are no UTF-16', Uint8Array.from([0x31, 0, 0x32, 0, ...new Array<number>(6).fill(0x33)]), 'UTF-8', '1\u00002\u0000333333'],
+    ['empty bytes in two of five pairs are no UTF-16', Uint8Array.from([0, 0x31, 0, 0x32, ...new Array<number>(6).fill(0x33)]), 'UTF-8', '\u00001\u00002333333'],
+    ['a long file is looked at from its start', bytesOf('12'.repeat(3000)), 'UTF-16LE', '12'.repeat(3000)],
+    ['a long file is looked at from its start', bytesOf('12'.repeat(3000), true), 'UTF-16BE', '12'.repeat(3000)],
+  ] as const)('%s (%#)', (_, bytes, encoding, text) => expect(decodeText(bytes)).toEqual({ encoding, text }));
+
+  test('a mark decides, whatever follows: U+0434 is 34 04 or 04 34 (Unicode Standard, table 3-4), and half a mark is none', () => {
+    expect(decodeText(Uint8Array.from([0xff, 0xfe, 0x34, 0x04]))).toEqual({ encoding: 'UTF-16LE', text: '\u0434' });
+    expect(decodeText(Uint8Array.from([0xfe, 0xff, 0x04, 0x34]))).toEqual({ encoding: 'UTF-16BE', text: '\u0434' });
+    // Half of a pair that stands alone is shown as U+FFFD (Encoding Standard, shared UTF-16 decoder).
+    expect(decodeText(Uint8Array.from([0xff, 0xfe, 0x00, 0xd8, 0x31, 0]))).toEqual({ encoding: 'UTF-16LE', text: '\ufffd1' });
+    for (const bytes of [[0xff, 0x31], [0xfe, 0x31], [0x31, 0xfe], [0x31, 0xff]]) expect(decodeText(Uint8Array.from(bytes)).encoding).toBe('windows-1252');
+  });
+});
+
 test('more pulls of the same scatter raise the bound as the factor falls', () => {
   // k(5, 0.95, 0.95) = 4.203, k(10) = 2.911: NIST/SEMATECH e-Handbook 7.2.6.3 and its tables (Natrella, table A-7).
   const five = [9, 10, 10, 11, 12.5];
