@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { analyse, isNone } from '../../../src/break-tests/analysis.ts';
 import { compareSeries } from '../../../src/break-tests/compare-series.ts';
+import { fitLognormal } from '../../../src/break-tests/fit-lognormal.ts';
 import { nextPulls } from '../../../src/break-tests/next-pulls.ts';
-import type { Pull } from '../../../src/break-tests/pulls.ts';
+import { type Pull, seenByPart } from '../../../src/break-tests/pulls.ts';
 import checks from '../../reference/published-checks.json' with { type: 'json' };
 import { near } from './near.ts';
 
@@ -24,6 +25,10 @@ describe('what a series says', () => {
     const { summary, promise, fits } = analyse(pullsOf([20, 20, 20], { atLeast: true }));
     expect(summary.noSpread).toBe('all-equal');
     expect([promise, fits].map((part) => isNone(part) && part.why)).toEqual(['all-equal', 'no-break']);
+  });
+
+  it('a part sees its own breaks, and what it came to without one', () => {
+    expect(seenByPart([...pullsOf([11, 9]), ...pullsOf([12], { atLeast: true })])).toEqual({ broken: [11, 9], atLeast: [12] });
   });
 
   it('a bound counts a lower limit as if the part had broken there, and a fit does not', () => {
@@ -84,6 +89,13 @@ describe('the next pulls', () => {
     const broken = [10.1, 11.2, 9.8, 10.6, 10.9];
     const [without, withLimit] = [nextPulls({ broken }), nextPulls({ broken, atLeast: [1] })];
     for (const [i, force] of without.entries()) near(withLimit[i] as number, force, 1e-9);
+  });
+
+  it('with limits, half of them stand above the middle of the fit, and all above where they stood without', () => {
+    const pulls = { broken: [10.1, 11.2, 9.8, 10.6, 10.9], atLeast: [11.5, 12] };
+    near(nextPulls(pulls, 1)[0] as number, Math.exp(fitLognormal(pulls).muLog), 1e-12);
+    const without = nextPulls({ broken: [...pulls.broken, ...pulls.atLeast] });
+    for (const [i, force] of nextPulls(pulls).slice(10).entries()) expect(force).toBeGreaterThan(without[i + 10] as number);
   });
 
   it('are not drawn from four breaks', () => {

@@ -49,6 +49,12 @@ describe('a table of breaks', () => {
     const text = writePulls(series, 'kN', ['first', '']);
     expect(text).toBe('pull,force_kN,mode,link,note\n1,11.25,"cut, at the ""edge""",sling,first\n2,>12,,eye,\n');
     expect(pulls(text)).toMatchObject({ unit: 'kN', pulls: series, notes: ['first', ''] });
+    // Blanks inside need no quotes, those at an end do (RFC 4180 keeps them); a line end inside a cell becomes a blank.
+    expect(writePulls([{ force: 1, atLeast: false, mode: 'cut off', link: 'a\r\nb' }, { force: 2, atLeast: false, mode: ' cut', link: 'cut ' }], 'N')).toBe('pull,force_N,mode,link,note\n1,1,cut off,"a b",\n2,2," cut","cut ",\n');
+    for (const word of ['mode', 'link'] as const) {
+      const typed = series.map((one, i) => ({ ...one, mode: '', link: '', ...(i === 0 && { [word]: 'x' }) }));
+      expect(pullsAsTyped(typed, 'kN')).toBe(writePulls(typed, 'kN'));
+    }
     expect(pullsAsTyped(series.map((one) => ({ ...one, mode: '', link: '' })), 'kN')).toBe('11.25\n>12');
   });
 });
@@ -74,6 +80,74 @@ describe('a record of force over time', () => {
     expect(traceColumns(read.table)).toEqual({ time: null, force: 0, travel: null });
     expect(samplesOf(read.table, { time: null, force: 0, travel: null }, { force: 'kN', time: 's', hz: 500 }).timeS[1]).toBe(0.002);
     expect(traceColumns(table('11.2\n9.2'))).toBeNull();
+  });
+
+  /** A table of so many rows, each made from its place, under a heading or none. */
+  const record = (head: string, row: (i: number) => string, count = 50): Table => {
+    const read = readTable([...(head === '' ? [] : [head]), ...Array.from({ length: count }, (_, i) => row(i))].join('\n'));
+    if ('stop' in read) throw new Error(read.stop.message);
+    return read.table;
+  };
+  /** Two forces that do not rise, so that neither is a time. */
+  const wave = (i: number): number => (i * 7) % 11;
+
+  test('forty rows are samples of one pull, thirty-nine are a list', () => {
+    expect(traceColumns(record('time (s);force (kN)', (i) => `${i};${wave(i)}`, 40))).toEqual({ time: 0, force: 1, travel: null });
+    expect(traceColumns(record('time (s);force (kN)', (i) => `${i};${wave(i)}`, 39))).toBeNull();
+  });
+
+  test.each([
+    ['force (kN);time (s)', { time: 1, force: 0, travel: null }],
+    ['time;F', { time: 0, force: 1, travel: null }],
+    ['Zeit;Weg;Kraft', { time: 0, force: 2, travel: 1 }],
+    ['time (ms);stroke (m);force (N)', { time: 0, force: 2, travel: 1 }],
+    ['t (kN);time', { time: 1, force: 0, travel: null }],
+    ['time (s);extension;x', { time: 0, force: 2, travel: 1 }],
+    ['time (s);delay (ms);x', { time: 0, force: 2, travel: null }],
+    ['time (s);a (kN);b', { time: 0, force: 1, travel: null }],
+    ['time (s);Kraft;x', { time: 0, force: 1, travel: null }],
+    ['time (s);a;b', null],
+    ['a;b', null],
+  ])('under %s', (head, columns) => {
+    const cells = head.split(';').length;
+    expect(traceColumns(record(head, (i) => Array.from({ length: cells }, (_, c) => (c === 0 ? i : wave(i + c))).join(';')))).toEqual(columns);
+  });
+
+  test('a column of words is none of them', () => {
+    expect(traceColumns(record('time (s);note;force (kN)', (i) => `${i};wet;${wave(i)}`))).toEqual({ time: 0, force: 2, travel: null });
+  });
+
+  test('of columns without a name the first that rises is the time: values may be missing or stand still once, but never fall', () => {
+    const found = (first: (i: number) => string | number, second: (i: number) => string | number = wave, count = 50) => traceColumns(record('', (i) => `${first(i)};${second(i)}`, count));
+    expect(found(wave, (i) => i)).toEqual({ time: 1, force: 0, travel: null });
+    expect(found((i) => (i === 20 ? '' : i))).toEqual({ time: 0, force: 1, travel: null });
+    expect(found((i) => (i === 20 ? 15 : i), (i) => i)).toEqual({ time: 1, force: 0, travel: null });
+    expect(found((i) => Math.floor(i / 2))).toBeNull();
+    // Of fifty steps over nine in ten have to rise: 46 do, 45 do not.
+    expect(found((i) => (i < 5 ? 0 : i), wave, 51)).toEqual({ time: 0, force: 1, travel: null });
+    expect(found((i) => (i < 6 ? 0 : i), wave, 51)).toBeNull();
+    // One in a unit of force is none, nor one with a name of its own.
+    expect(found((i) => `${i} kN`, (i) => i / 10)).toEqual({ time: 1, force: 0, travel: null });
+    for (const name of ['my column 2', 'column 2 b']) expect(traceColumns(record(`x;${name}`, (i) => `${wave(i)};${i}`))).toBeNull();
+    expect(traceColumns(record('', (i) => ['5 kN', 1, 2, 3, 4, 5, 6, 7, 8, i].join(';')))).toEqual({ time: 9, force: 0, travel: null });
+  });
+
+  test('what is missing is no number, and a travel without a unit is in mm', () => {
+    const read = record('time (s);force (kN);extension', (i) => `${i};${i === 7 ? '' : wave(i)};${i / 2}`);
+    const { forceKn, displacementMm } = samplesOf(read, { time: 0, force: 1, travel: 2 }, { force: 'kN', time: 's', hz: 1 });
+    expect([forceKn[6], forceKn[7], displacementMm?.[3]]).toEqual([9, Number.NaN, 1.5]);
+    expect(forceKn).toHaveLength(50);
+  });
+
+  test('columns that hold no numbers, and rates that are none, are refused by name', () => {
+    const read = record('time (s);force (kN);note', (i) => `${i};${wave(i)};wet`);
+    const units = { force: 'kN', time: 's', hz: 1 } as const;
+    for (const at of [2, 3]) {
+      expect(() => samplesOf(read, { time: 0, force: at, travel: null }, units)).toThrow(`columns.force must name a column of numbers (got ${at}).`);
+      expect(() => samplesOf(read, { time: at, force: 1, travel: null }, units)).toThrow(`columns.time must name a column of numbers (got ${at}).`);
+      expect(() => samplesOf(read, { time: 0, force: 1, travel: at }, units)).toThrow(`columns.travel must name a column of numbers (got ${at}).`);
+    }
+    for (const hz of [0, -1, Infinity, Number.NaN]) expect(() => samplesOf(read, { time: null, force: 1, travel: null }, { ...units, hz })).toThrow(`units.hz must be positive (got ${hz}).`);
   });
 });
 

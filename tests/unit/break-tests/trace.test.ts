@@ -382,6 +382,11 @@ describe('the limits that the notes on a record name, from both sides', () => {
 });
 
 describe('the outline', () => {
+  it('runs from the earliest to the latest moment, in any order, and leaves out what is no number', () => {
+    expect(traceOutline([1, 0, 2, 0.5, Infinity, Number.NaN], [4, 3, 2, Infinity, 9, 8], 1)).toEqual([{ fromS: 0, toS: 2, lowKn: 2, highKn: 4 }]);
+    expect(traceOutline([0, 2, 1, Number.NEGATIVE_INFINITY], [3, 2, Number.NaN, 0], 1)).toEqual([{ fromS: 0, toS: 2, lowKn: 2, highKn: 3 }]);
+  });
+
   it('of 0 to 8 s in four: each stretch from its own samples, the last moment in the last stretch, by hand', () => {
     const outline = traceOutline([0, 1, 2, 3, Number.NaN, 5, 6, 8], [4, 2, 7, 9, 99, Number.NaN, -1, 3], 4);
     expect(outline).toEqual([
