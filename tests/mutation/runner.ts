@@ -3,10 +3,10 @@
  * second without them how long each test takes. A change is then tried against the tests that reach it, quick ones
  * first, and the first failure ends the try.
  */
-import { globSync, readFileSync } from 'node:fs';
+import { globSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { TESTS } from './tests-of-rooms.ts';
+import { SLOW, TESTS } from './tests-of-rooms.ts';
 import type { Answer, Ask, Setting } from './try.ts';
 
 /** Processor time that one test may take before it counts as endless: so many seconds, and times what it took unchanged. */
@@ -40,10 +40,26 @@ export function changedText(source: string, { replacement, mutatorName, location
   return source.slice(0, offset(lines, location.start)) + (plain ? replacement : `(${replacement})`) + source.slice(offset(lines, location.end));
 }
 
+interface Coverage {
+  readonly static: Readonly<Record<string, number>>;
+  readonly perTest: Readonly<Record<string, Readonly<Record<string, number>>>>;
+}
+
+const fileOf = (id: string): string => id.slice(0, id.indexOf('#'));
+
+/** A test may rest on what an earlier one of its file has worked out and kept: what one reaches counts for all of its file. */
+function byFile({ static: always, perTest }: Coverage, ids: readonly string[]): Coverage {
+  const ofFile = new Map<string, Record<string, number>>();
+  for (const [id, reached] of Object.entries(perTest)) ofFile.set(fileOf(id), { ...ofFile.get(fileOf(id)), ...reached });
+  return { static: always, perTest: Object.fromEntries(ids.map((id) => [id, ofFile.get(fileOf(id)) ?? {}])) };
+}
+
 class Runner {
   readonly room = process.env['MUTATED_ROOM'] ?? '';
   readonly file = process.env['MUTATED_FILE'] ?? '';
-  readonly testFiles: string[] = (TESTS[this.room] ?? []).flatMap((name) => globSync(`tests/${name}.test.ts`)).sort();
+  readonly testFiles: string[] = (TESTS[this.room] ?? []).flatMap((name) => globSync(`tests/${name}.test.ts`))
+    .filter((path) => !('MUTATED_QUICKLY' in process.env && SLOW.some((name) => path.endsWith(`/${name}.test.ts`))))
+    .sort();
   readonly ms = new Map<string, number>();
   /** What the thread tells: how many tests of a try are done; and a count that is odd while it loads a file. */
   readonly done = new Int32Array(new SharedArrayBuffer(8));
@@ -104,11 +120,12 @@ class Runner {
     const broken = !counted || !timed ? 'the tests take more than ten minutes' : (counted.broken ?? timed.broken);
     if (!counted || !timed || broken) return { status: 'error', errorMessage: broken };
     for (const { id, ms } of timed.outcomes) this.ms.set(id, ms);
+    writeFileSync(Runner.TIMES, JSON.stringify([...this.ms]));
     return {
       status: 'complete',
-      mutantCoverage: counted.coverage,
+      mutantCoverage: byFile(counted.coverage as Coverage, timed.outcomes.map(({ id }) => id)),
       tests: [...counted.outcomes.filter(({ failure }) => failure !== undefined), ...timed.outcomes].map(({ id, failure }) => ({
-        id, name: id, timeSpentMs: 0, fileName: join(process.cwd(), id.slice(0, id.indexOf('#'))),
+        id, name: id, timeSpentMs: 0, fileName: join(process.cwd(), fileOf(id)),
         ...(failure === undefined ? { status: 0 } : { status: 1, failureMessage: failure }),
       })),
     };
@@ -118,11 +135,14 @@ class Runner {
     return readFileSync(new URL(`../../${this.file}`, import.meta.url), 'utf8');
   }
 
+  /** How long each test takes unchanged, for the tool's second process, which has no first run of its own. */
+  static readonly TIMES = 'times-of-tests.json';
+
   async mutantRun({ testFilter, activeMutant }: { testFilter?: string[]; activeMutant: Mutant }): Promise<unknown> {
-    if (this.ms.size === 0) await this.measure();
+    if (this.ms.size === 0) for (const [id, ms] of JSON.parse(readFileSync(Runner.TIMES, 'utf8')) as [string, number][]) this.ms.set(id, ms);
     const took = (id: string): number => this.ms.get(id) ?? 0;
     // Files as a whole, since each has to be loaded: the one with the quickest tests first.
-    const byFile = Map.groupBy(testFilter ?? [...this.ms.keys()], (id) => id.slice(0, id.indexOf('#')));
+    const byFile = Map.groupBy(testFilter ?? [...this.ms.keys()], fileOf);
     const sum = (ids: readonly string[]): number => ids.reduce((total, id) => total + took(id), 0);
     const tests = [...byFile.values()].sort((a, b) => sum(a) - sum(b)).flatMap((ids) => ids.toSorted((a, b) => took(a) - took(b)));
     const answer = await this.ask({ text: changedText(this.original(), activeMutant), tests, counting: false }, (id) => PATIENCE_S + (PATIENCE_TIMES * took(id ?? '')) / 1000);
@@ -132,12 +152,6 @@ class Runner {
     return failed
       ? { status: 'killed', killedBy: failed.id === 'loading' ? tests.slice(0, 1) : [failed.id], failureMessage: failed.failure, nrOfTests: answer.outcomes.length }
       : { status: 'survived', nrOfTests: answer.outcomes.length };
-  }
-
-  /** The tool's second process has no first run of its own. */
-  async measure(): Promise<void> {
-    const timed = await this.ask({ text: this.original(), counting: false }, () => 600);
-    for (const { id, ms } of timed?.outcomes ?? []) this.ms.set(id, ms);
   }
 
   async dispose(): Promise<void> {

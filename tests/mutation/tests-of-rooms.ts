@@ -7,3 +7,6 @@ export const TESTS: Readonly<Record<string, readonly string[]>> = {
   'break-tests': ['unit/break-tests/*', 'reference/break-statistics'],
   strength: ['unit/strength/*', 'unit/comparator/wording', ...['chain', 'pooling', 'golden', 'trade-facts', 'states'].map((name) => `reference/${name}`)],
 };
+
+/** What `--quick` leaves out. The score is then the least that it can be. */
+export const SLOW = ['states', 'golden', 'chain.property', 'compare.property', 'mangled-tables', 'orthants'];

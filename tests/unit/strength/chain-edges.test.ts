@@ -123,6 +123,10 @@ describe('the smaller of two normals', () => {
     const found = smallerOfTwo(one, { mean: 40, sd: 0 }, 0);
     near(found.mean, 10, 1e-12);
     near(found.sd, 2, 1e-12);
+    // Whichever comes first.
+    const turned = smallerOfTwo({ mean: 40, sd: 0 }, one, 0);
+    near(turned.mean, 10, 1e-12);
+    near(turned.sd, 2, 1e-12);
     near(smallerOfTwo(one, { mean: 11, sd: 3 }, 1).firstShares[0], normal.cdf(1, 0, 1), 1e-10);
   });
   it('refuses by name', () => {
