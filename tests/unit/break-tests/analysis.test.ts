@@ -109,6 +109,25 @@ describe('two series', () => {
     expect([found.means, found.noMeans, found.chance.chance, found.atLeast]).toEqual([null, 'one-pull', 1, [0, 1]]);
   });
 
+  it('give no ratio where one has a single pull or neither scatters, and one where only one of them does', () => {
+    const [one, two, equal] = [pullsOf([12]), pullsOf([10, 11]), pullsOf([12, 12])];
+    const whyNot = (a: Pull[], b: Pull[]) => {
+      const { n, means, noMeans } = compareSeries(a, b);
+      return [n, means !== null, noMeans];
+    };
+    expect(whyNot(one, two)).toEqual([[1, 2], false, 'one-pull']);
+    expect(whyNot(two, one)).toEqual([[2, 1], false, 'one-pull']);
+    expect(whyNot(equal, pullsOf([10, 10]))).toEqual([[2, 2], false, 'all-equal']);
+    expect(whyNot(equal, two)).toEqual([[2, 2], true, null]);
+    expect(whyNot(two, equal)).toEqual([[2, 2], true, null]);
+  });
+
+  it('are refused by name where one is empty or the level is no share', () => {
+    expect(() => compareSeries([], pullsOf([1]))).toThrow(/^a must hold at least 1/);
+    expect(() => compareSeries(pullsOf([1]), [])).toThrow(/^b must hold at least 1/);
+    for (const level of [0, 1]) expect(() => compareSeries(pullsOf([1, 2]), pullsOf([1, 2]), level)).toThrow(/^level must lie strictly between 0 and 1/);
+  });
+
   it('give the ratio, Welch, ranks and pairs of the same pulls', () => {
     const found = compareSeries(pullsOf([21.3, 20.1, 22.4, 19.8, 21.9]), pullsOf([15.2, 17.9, 16.4, 14.8]));
     // SciPy 1.17.1, as in two-series.test.ts; all 20 pairs and all 126 deals by hand.
