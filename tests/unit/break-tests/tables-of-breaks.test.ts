@@ -59,6 +59,78 @@ describe('a table of breaks', () => {
   });
 });
 
+describe('what the columns of breaks are likely to be', () => {
+  const forceOf = (head: string, rows = ['11;12', '9;10']) => likelyColumns(table([head, ...rows].join('\n'))).force;
+  test.each(['pull', 'pulls', 'no', 'no.', 'nr', 'nr.', 'test', 'tests', 'sample', 'samples', 'specimen', 'run', 'id', 'date', 'day', 'time'])('%s counts pulls and is no force', (name) => {
+    expect(forceOf(`x;${name}`)).toBe(0);
+    expect(forceOf(`${name};x`)).toBe(1);
+  });
+  test.each([
+    ['x (kN);y', 0], ['y;x (kN)', 1], ['peak;x', 0], ['x;break', 1], ['x;breaks', 1], ['x;breaking', 1], ['x;max', 1], ['travel (mm);x', 1],
+    ['x;overrun', null], ['x;test kind', null], ['x;breakfast', null], ['x;xmax', null], ['x;y', null], ['travel (mm);stretch (mm)', null],
+  ])('under %s the force is %j', (head, force) => expect(forceOf(head)).toBe(force));
+
+  test('a counter alone is the force after all, also beside words', () => {
+    expect(forceOf('no', ['11', '9'])).toBe(0);
+    expect(forceOf('how;no', ['cut;11', 'cut;9'])).toBe(1);
+  });
+
+  test('words are known by their names, each column once, and numbers are no words', () => {
+    const found = (text: string) => likelyColumns(table(text));
+    expect(found('how;force\ncut;11\nwet;9')).toEqual({ force: 1, mode: 0, link: null, note: null });
+    expect(found('failed part;force\nsling;11\nknot;9')).toEqual({ force: 1, mode: 0, link: null, note: null });
+    expect(found('remark;which;force\nwet;sling;11\ndry;knot;9')).toEqual({ force: 2, mode: null, link: 1, note: 0 });
+    expect(found('mode;force\n1;11\n2;9')).toEqual({ force: 1, mode: null, link: null, note: null });
+  });
+
+  test('numbers among words are words under a name for words, and a stop under any other or none', () => {
+    const stop = (text: string) => {
+      const read = readPullTable(text);
+      return 'stop' in read ? [read.stop.reason, read.stop.column] : null;
+    };
+    expect(pulls('force (kN);how\n11;2 bolts\n9;cut').pulls.map(({ mode }) => mode)).toEqual(['2 bolts', 'cut']);
+    expect(stop('force;x\n11;2\n12;wet')).toEqual(['not-a-number', 2]);
+    expect(stop('11;2\n12;wet')).toEqual(['not-a-number', 2]);
+    const asked = readPullTable('a;b\n1;2\n3;4', { textColumns: [1] });
+    expect('table' in asked && asked.table.columns.map(({ kind }) => kind)).toEqual(['text', 'numbers']);
+  });
+});
+
+describe('pulls of a table or a row', () => {
+  const none = { force: null, mode: null, link: null, note: null };
+  test('a column that is none of forces is refused by name', () => {
+    const read = table('how;force\ncut;11\nwet;9');
+    for (const force of [null, 0, 2]) expect(() => pullsOfTable(read, { ...none, force })).toThrow(`columns.force must name a column of forces (got ${force}).`);
+  });
+  test('words are trimmed, and empty where no column has them', () => {
+    const read = table('force;mode;note\n11;" cut ";wet\n9;torn;');
+    expect(pullsOfTable(read, { force: 0, mode: 1, link: null, note: 2 })).toEqual({ pulls: [{ force: 11, atLeast: false, mode: 'cut', link: '' }, { force: 9, atLeast: false, mode: 'torn', link: '' }], notes: ['wet', ''], unit: null, leftOut: [] });
+    expect(pullsOfTable(read, { ...none, force: 0 })).toMatchObject({ pulls: [{ mode: '' }, { mode: '' }], notes: ['', ''] });
+  });
+  test('a row in one unit has it; in two it is no row of pulls, nor is a single cell or one with words', () => {
+    const row = (text: string) => pullsOfRow(table(text));
+    expect(row('11 kN; 9 kN')).toEqual({ pulls: [{ force: 11, atLeast: false, mode: '', link: '' }, { force: 9, atLeast: false, mode: '', link: '' }], notes: ['', ''], unit: 'kN', leftOut: [] });
+    expect(row('11; 9')).toMatchObject({ unit: null });
+    expect(row('11 kN; 900 N')).toBeNull();
+    expect(row('11.2')).toBeNull();
+    const words = { kind: 'text', name: 'column 3', values: ['wet'] };
+    const made = table('11; 9');
+    expect(pullsOfRow({ ...made, columns: [...made.columns, words] as typeof made.columns })).toBeNull();
+    expect(pullsOfRow({ ...made, columns: made.columns.map((column) => ({ ...column, unit: 'mm' })) as typeof made.columns })).toBeNull();
+  });
+  test('a cell of nothing, or without a number, is left out of a row and told', () => {
+    expect(pullsOfRow(table('11; 0; 9'))).toMatchObject({ pulls: [{ force: 11 }, { force: 9 }], notes: ['', ''], leftOut: [{ line: 1, why: 'not-positive' }] });
+    const made = table('11; 10; 9');
+    const holed = { ...made, columns: made.columns.map((column, i) => (i === 1 ? { ...column, values: [null] } : column)) as typeof made.columns };
+    expect(pullsOfRow(holed)).toMatchObject({ pulls: [{ force: 11 }, { force: 9 }], leftOut: [{ line: 1, why: 'no-force' }] });
+  });
+  test('in another unit: 4.4482216152605 kN are a thousand pound-force, and kilonewtons stay kilonewtons', () => {
+    const series = [{ force: 4.4482216152605, atLeast: false, mode: '', link: '' }];
+    expect(inUnit(series, 'kN', 'lbf')[0]?.force).toBeCloseTo(1000, 9);
+    expect(inUnit(series, 'kN', 'kN')).toEqual(series);
+  });
+});
+
 describe('a record of force over time', () => {
   const rows = Array.from({ length: 50 }, (_, i) => i);
   test('time, force and travel are known by their units, and converted', () => {
