@@ -1,7 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { analyse, isNone } from '../../../src/break-tests/analysis.ts';
 import { compareSeries } from '../../../src/break-tests/compare-series.ts';
-import { fitLognormal } from '../../../src/break-tests/fit-lognormal.ts';
+import { andersonDarlingLognormal, andersonDarlingNormal, andersonDarlingWeibull } from '../../../src/break-tests/anderson-darling.ts';
+import { dixon } from '../../../src/break-tests/dixon.ts';
+import { fitLognormal, lognormalQuantileInterval } from '../../../src/break-tests/fit-lognormal.ts';
+import { fitNormal } from '../../../src/break-tests/fit-normal.ts';
+import { fitWeibull } from '../../../src/break-tests/fit-weibull.ts';
+import { grubbs } from '../../../src/break-tests/grubbs.ts';
+import { orderBound } from '../../../src/break-tests/order-bound.ts';
+import { shapiroWilk } from '../../../src/break-tests/shapiro-wilk.ts';
+import { promiseOfMeanLess } from '../../../src/break-tests/three-sigma.ts';
+import { lowerToleranceBound } from '../../../src/break-tests/tolerance-bound.ts';
 import { nextPulls } from '../../../src/break-tests/next-pulls.ts';
 import { type Pull, seenByPart } from '../../../src/break-tests/pulls.ts';
 import checks from '../../reference/published-checks.json' with { type: 'json' };
@@ -25,6 +34,53 @@ describe('what a series says', () => {
     const { summary, promise, fits } = analyse(pullsOf([20, 20, 20], { atLeast: true }));
     expect(summary.noSpread).toBe('all-equal');
     expect([promise, fits].map((part) => isNone(part) && part.why)).toEqual(['all-equal', 'no-break']);
+  });
+
+  it('each part is what its own function says of the pulls; those are tested by themselves', () => {
+    const forces = [21.3, 20.1, 22.4, 19.8, 21.9];
+    const pair = { coverage: 0.9, confidence: 0.95 };
+    const logs = forces.map(Math.log);
+    const { bounds, fits, outliers, dots, promise } = analyse(pullsOf(forces), { level: 0.9, pairs: [pair] });
+    expect(promise).toEqual(promiseOfMeanLess(5));
+    expect(bounds).toEqual([{ pair, normal: lowerToleranceBound(forces, pair, 'normal'), lognormal: lowerToleranceBound(forces, pair, 'lognormal'), order: orderBound(forces, pair) }]);
+    const [normal, lognormal, weibull] = [fitNormal({ broken: forces }), fitLognormal({ broken: forces }), fitWeibull({ broken: forces })];
+    if (isNone(fits)) throw new Error('five breaks differ');
+    expect(fits.all.map(({ family, parameters, logLikelihood, shapiroWilk: w, andersonDarling: a, untested }) => [family, parameters, logLikelihood, w, a, untested])).toEqual([
+      ['normal', [normal.mean, normal.sd], normal.logLikelihood, shapiroWilk(forces), andersonDarlingNormal(forces), null],
+      ['lognormal', [lognormal.muLog, lognormal.sigmaLog], lognormal.logLikelihood, shapiroWilk(logs), andersonDarlingLognormal(forces), null],
+      ['weibull', [weibull.shape, weibull.scale], weibull.logLikelihood, null, andersonDarlingWeibull(forces), null],
+    ]);
+    expect(outliers).toEqual({ grubbs: grubbs(forces), grubbsOfLogs: grubbs(logs), dixon: dixon(forces) });
+    expect(dots).toEqual({ forces: nextPulls({ broken: forces }) });
+  });
+
+  it('says of what it leaves out why, and how many pulls it takes', () => {
+    const all = (forces: readonly number[]) => analyse(pullsOf(forces));
+    const untested = (forces: readonly number[]) => {
+      const { fits } = all(forces);
+      return isNone(fits) ? fits : fits.all[0]?.untested;
+    };
+    expect(all([12]).promise).toEqual({ why: 'one-pull', needed: 2 });
+    expect(all([12, 12]).promise).toEqual({ why: 'all-equal' });
+    expect(untested([12, 13])).toEqual({ why: 'too-few', needed: 3 });
+    expect(untested([12, 13, 14])).toBeNull();
+    expect(all([12, 13]).outliers).toEqual({ why: 'too-few', needed: 3 });
+    expect(all([12, 13, 14]).outliers).toMatchObject({ grubbs: grubbs([12, 13, 14]) });
+    const many = (count: number) => all(Array.from({ length: count }, (_, i) => 10 + i)).outliers;
+    expect(many(10)).toMatchObject({ dixon: dixon([10, 11, 12, 13, 14, 15, 16, 17, 18, 19]) });
+    expect(many(11)).toMatchObject({ dixon: null });
+    expect(all([12, 13, 14, 15]).dots).toEqual({ why: 'too-few', needed: 5 });
+    expect(all([12, 12, 12, 12, 12]).dots).toEqual({ why: 'all-equal' });
+  });
+
+  it('counts the pulls that nobody named, and takes one link with a limit of none for one link', () => {
+    expect(analyse([...pullsOf([10, 11], { mode: 'cut' }), ...pullsOf([12])]).modes).toMatchObject({ unnamed: 1 });
+    expect(analyse([...pullsOf([10, 11], { link: 'sling' }), ...pullsOf([12], { atLeast: true })]).competing).toEqual({ why: 'one-link' });
+    const { competing } = analyse([...pullsOf([10, 11, 12], { link: 'sling' }), ...pullsOf([12.5, 13], { link: 'knot' })]);
+    if (isNone(competing)) throw new Error('two links compete');
+    for (const { mode, pulls, half, twentieth } of competing.links) {
+      expect([half, twentieth], String(mode)).toEqual([lognormalQuantileInterval(pulls, 0.5), lognormalQuantileInterval(pulls, 0.05)]);
+    }
   });
 
   it('a part sees its own breaks, and what it came to without one', () => {
