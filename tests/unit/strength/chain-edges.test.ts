@@ -86,6 +86,40 @@ describe('fixed strengths', () => {
   });
 });
 
+describe('two fixed strengths that are equal', () => {
+  it('share what is left evenly, beside one link that scatters and beside two', () => {
+    const below = normal.cdf(Math.log(20), 3, Math.hypot(0.1, 0.2));
+    const [one, two, scattered] = firstShares([fixed(20), fixed(20), link]) as [number, number, number];
+    near(scattered, below, 1e-10);
+    for (const share of [one, two]) near(share, (1 - below) / 2, 1e-10);
+    // Of two alike that share nothing neither is below 20 kN with chance (1 - below)^2.
+    const alone = { muLog: 3, shared: [0, 0], own: 0.2 };
+    const under = normal.cdf(Math.log(20), 3, 0.2);
+    const shares = firstShares([fixed(20), alone, fixed(20), { ...alone }]);
+    for (const place of [0, 2]) near(shares[place] as number, (1 - under) ** 2 / 2, 1e-9);
+    for (const place of [1, 3]) near(shares[place] as number, (1 - (1 - under) ** 2) / 2, 1e-9);
+  });
+});
+
+describe('one piece in both chains', () => {
+  /** Beside a link so strong that it never goes first. */
+  const beside = (one: ChainLink): ChainLink[] => [one, { muLog: 10, shared: [0], own: 0.01 }];
+  const piece: ChainLink = { muLog: 3, shared: [0.1], own: 0 };
+  it('is a tie, whoever is asked', () => {
+    expect(winShare(beside(piece), beside({ ...piece }))).toBeLessThan(1e-9);
+  });
+  it('is one only if all of it is alike: own scatter, loadings, middle and floor', () => {
+    near(winShare(beside(piece), beside({ ...piece, own: 0.1 })), 0.5, 1e-9);
+    near(winShare(beside({ ...piece, own: 0.1 }), beside(piece)), 0.5, 1e-9);
+    near(winShare(beside(piece), beside({ ...piece, shared: [0.2] })), 0.5, 1e-9);
+    expect(winShare(beside({ ...piece, muLog: 3.1 }), beside(piece))).toBeCloseTo(1, 9);
+    // Fixed at 25 kN by a floor against 20.1 kN.
+    const plain: ChainLink = { muLog: 3, shared: [0], own: 0 };
+    expect(winShare(beside({ ...plain, floor: 25 }), beside(plain))).toBeCloseTo(1, 9);
+    expect(winShare(beside(plain), beside({ ...plain, floor: 25 }))).toBeCloseTo(0, 9);
+  });
+});
+
 describe('fewer factors', () => {
   it('one that acts on one link only goes into its own scatter (3-4-5), and one that acts on none goes', () => {
     const merged = mergeShared([{ muLog: 3, shared: [0.3, 0, 0.1], own: 0.4 }, { muLog: 4, shared: [0, 0, 0.2], own: 0.1 }]);
