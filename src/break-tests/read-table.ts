@@ -338,7 +338,6 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
     const atLeast: boolean[] = [];
     let unit = frame.units[i] ?? null;
     const hadHeadUnit = unit !== null;
-    let seen = 0;
     let bare: { line: number; text: string } | null = null;
     for (const [r, row] of frame.body.entries()) {
       const { text } = row.cells[i] as { text: string };
@@ -363,11 +362,9 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
         // Some cells with a unit and some without, and a head that has none: nobody can tell.
         if (unit !== null && !hadHeadUnit) return stopAt('units-clash', row.line, i + 1, text);
       }
-      seen++;
       values.push(value);
       atLeast.push(cell.atLeast);
     }
-    if (seen === 0) return stopAt('not-a-number', frame.body[0]?.line ?? 1, i + 1, '');
     columns.push({ kind: 'numbers', name, unit, values, atLeast });
   }
   return { table: { delimiter, decimal: decimal.mark, hasHead: frame.head !== null, columns, lines: frame.body.map((row) => row.line) } };
@@ -400,7 +397,6 @@ export function readTable(text: string, options: TableOptions = {}): TableReadin
   const plain = plainText(text);
   if (options.delimiter !== undefined) return readWith(plain, options.delimiter, options);
   const content = plain.split('\n').filter((line) => line.trim() !== '' && !/^\s*#/.test(line));
-  if (content.length === 0) return stopAt('empty', 1, 1, '');
   let misfit: TableReading | null = null;
   for (const delimiter of ['tab', 'semicolon'] as const) {
     const mark = delimiter === 'tab' ? '\t' : ';';

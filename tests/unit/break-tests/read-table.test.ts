@@ -196,6 +196,24 @@ describe('each rule from both sides', () => {
     ['a quote inside the second cell', '1 x"y\n2 z', 'quote 1:2 x"y'],
     ['a quote inside a cell between commas', 'x"y,1.5\nz,2.5', [['column 1', null, 'x"y', 'z'], ['column 2', null, 1.5, 2.5]]],
     ['a quoted cell with a quote between blanks', '"x""y" 1.5\nz 2.5', [['column 1', null, 'x"y', 'z'], ['column 2', null, 1.5, 2.5]]],
+    ['a quote inside one number a line', 'force\n2"1\n3', 'quote 2:1 2"1'],
+    // Notes and blank lines have marks of their own.
+    ['a tab in a note', '# a\tb\n  # c\td\nx,y\n1.5,2.5', [['x', null, 1.5], ['y', null, 2.5]]],
+    ['a tab in an empty line', ' \t \nx,y\n1.5,2.5', [['x', null, 1.5], ['y', null, 2.5]]],
+    ['two blanks between all cells', 'a  b\n1  2', [['a', null, 1], ['b', null, 2]]],
+    ['another mark inside a quoted name', '"a;b",c\n1.5,2.5', [['a;b', null, 1.5], ['c', null, 2.5]]],
+    ['units in brackets between blanks', 'force (kN) time (s)\n1 2', [['force', 'kN', 1], ['time', 's', 2]]],
+    ['a unit in brackets between other marks', 'force;(kN)\n1;2', 'unit-alone 1:2 (kN)'],
+    // Words with commas between blanks.
+    ['a word, a comma and a digit', 'x,1 2.5\ny,2 3.5', 'no-number 1:2 1 2.5'],
+    ['a comma with a digit further on', 'x,ab1 2.5\ny,ab2 3.5', 'no-numbers-at-all 1:1 x'],
+    ['a digit with a comma further on', 'a1b,x 2.5\na2b,y 3.5', 'no-numbers-at-all 1:1 a1b'],
+    ['the same in quotes', '"x,1" 2.5\n"y,2" 3.5', [['column 1', null, 'x,1', 'y,2'], ['column 2', null, 2.5, 3.5]]],
+    // Units and numbers.
+    ['units and missing values in a column', 'force;unit\n21;kN\n22;-', 'unit-alone 2:2 kN'],
+    ['units and words in a column', 'force;unit\n21;kN\n22;word', [['force', null, 21, 22], ['unit', null, 'kN', 'word']]],
+    ['a unit in the head and behind the second number', 'force (kN);x\n22;1\n21.3 kN;2', [['force', 'kN', 22, 21.3], ['x', null, 1, 2]]],
+    ['a number beyond all bounds', 'force;x\n1e999;1', 'no-number 2:1 1e999'],
     // Slips.
     ['a day with a letter behind it', 'on;force\n24.11.2026x;1', 'no-number 2:1 24.11.2026x'],
     ['a day of one digit with a time', 'on;force\n2026-11-4 10:30;1', [['on', null, '2026-11-4 10:30'], ['force', null, 1]]],
@@ -223,6 +241,14 @@ describe('each rule from both sides', () => {
     ['nothing but notes', '# a\n\n# b', 'empty 1:1 '],
     ['nothing but blanks', ' \n\t\n', 'empty 1:1 '],
   ])('%s', (_, text, expected) => expect(told(text)).toEqual(expected));
+
+  it('what the reader says of marks and words goes before what the text looks like', () => {
+    expect(told('a;b,c\n1.5,2.5', { delimiter: 'comma' })).toEqual([['a;b', null, 1.5], ['c', null, 2.5]]);
+    expect(told('force;note\n21.3;2x1\n20.1;slow', { textColumns: [2] })).toEqual([['force', null, 21.3, 20.1], ['note', null, '2x1', 'slow']]);
+    expect(stop('force;x\n21;1\n" lost ";2')).toContain('("lost")');
+    const holed = readTable('force;x\n>21;1\n-;2');
+    expect('table' in holed && holed.table.columns[0]).toMatchObject({ values: [21, null], atLeast: [true, false] });
+  });
 
   it('the cell that is shown has one blank for many, and ends after forty letters', () => {
     const forty = 'x'.repeat(40);
