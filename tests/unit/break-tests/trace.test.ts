@@ -410,6 +410,16 @@ describe('what must not change a reading', () => {
     }
   });
 
+  it('a large offset, but that it is told', () => {
+    const found = readTrace(time, force.map((f) => f + 4));
+    expect([found.peakKn, found.rateKnPerS]).toEqual([clean.peakKn, clean.rateKnPerS].map((value) => expect.closeTo(value as number, 9)));
+    expect(found.dropouts).toEqual(clean.dropouts);
+    expect(found.flags).toEqual(['large-offset', ...clean.flags]);
+    // Still above half of the peak at the end, though the record reads 9.5 of 19 kN.
+    const kept = made([...rise(0, 20, 60), ...rise(20, 10.5, 60)], { after: 0 });
+    expect(readTrace(kept.time, kept.force.map((f) => f - 1)).flags).toEqual(['large-offset', 'no-break']);
+  });
+
   it('samples without a number, and times that stand still or run back, wherever they are', () => {
     for (let at = 1; at < time.length; at += 3) {
       const t = time[at - 1] as number;
