@@ -1,6 +1,9 @@
 import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { hostingFiles } from './src/build/hosting-files.ts';
+import { courseKit } from './src/build/kit/course-kit.ts';
+import { offlineSet } from './src/build/offline-set.ts';
 import { ownNumerics } from './src/build/own-numerics.ts';
 import { preloadScripts } from './src/build/preload-scripts.ts';
 import { recordCheck } from './src/build/record-check.ts';
@@ -23,11 +26,11 @@ function preactAtBuild() {
   return { ...integration, hooks };
 }
 
-/** What several pages share stands in one file: a page then fetches its own script and this one, side by side. */
+/** What several pages share stands in one file: a page then fetches its own script and this one, side by side. Copies, with a mark behind `?`, are their page's own. */
 const SHARED = [
-  { name: 'shared', test: /preload-helper|node_modules.preact|src.islands.take-away/ },
+  { name: 'shared', test: /preload-helper|node_modules.preact|src.islands.take-away\.ts$/ },
   { name: 'slings', test: /src.components.retirement.words|src.islands.kept-register|src.retirement.(?:answers|days|verdict)\.|src.rack.(?:register|due|json-file|json-lines|schema|shape|fields|field-names|part-day|stamps|types|sling-history|item-words)\./ },
-  { name: 'links', test: /src.links.(?:pieces|read-number|rig-keys|serialise-link)|src.evidence.bearing-place/ },
+  { name: 'links', test: /src.(?:links.(?:pieces|read-number|rig-keys|serialise-link)|evidence.bearing-place)\.ts$/ },
 ];
 
 /** What our script loads on demand needs only what is loaded already: it comes without the helper that preloads the rest. */
@@ -50,7 +53,7 @@ export default defineConfig({
   build: { inlineStylesheets: 'always' },
   // The other highlighter writes style attributes, which the policy below blocks.
   markdown: { syntaxHighlight: 'prism' },
-  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy()],
+  integrations: [recordCheck(), termLinks(), mdx(), preactAtBuild(), preloadScripts(base), tightPolicy(), courseKit(site, base), offlineSet(base), hostingFiles(base)],
   vite: { plugins: [withoutPreloading, ownNumerics, shortErrors] },
   security: {
     csp: {

@@ -17,7 +17,7 @@ export const FORMATS: readonly Format[] = [
 ];
 
 /** Name of the files of a kind, without the extension. */
-export const FILE_NAMES = { site: 'site', figure: 'figures', series: 'series', comparison: 'comparisons', lesson: 'lessons' } as const satisfies Partial<Record<Cited, string>>;
+export const FILE_NAMES = { site: 'site', figure: 'figures', series: 'series', comparison: 'comparisons', lesson: 'lessons', kit: 'course-kit' } as const satisfies Partial<Record<Cited, string>>;
 export type CitedInFiles = keyof typeof FILE_NAMES;
 
 /** Addresses of the files that have the citations of a kind. Throws a RangeError where the site has no such file. */

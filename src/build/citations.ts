@@ -1,4 +1,4 @@
-/** Everything of the site that can be cited, made from the records: the site, each figure, each series, each comparison, each lesson. */
+/** Everything of the site that can be cited, made from the records: the site, each figure, each series, each comparison, each lesson, all lessons, the course kit. */
 import type { Author, Citable, Work } from '../citing/citable.ts';
 import { serialiseLink } from '../links/serialise-link.ts';
 import type { SourceRecord } from '../records/schema.ts';
@@ -89,6 +89,12 @@ export function comparisonCitable(rig: Readonly<Rig>, shown: string): Citable {
 export function lessonCitable({ id, title }: Pick<Lesson, 'id' | 'title'>): Citable {
   return { what: 'lesson', own: part('lesson', id, { title, genre: 'Lesson', number: id, url: address(`/teach/${id}/`) }), original: null };
 }
+
+/** All lessons, as the list of them. */
+export const lessonsCitable = (): Citable => ({ what: 'lesson', own: part('lesson', 'all', { title: 'Lessons on slings and protection devices', genre: 'Lessons', url: address('/teach/') }), original: null });
+
+/** The course kit: all lessons with their drawings, plans and files. */
+export const kitCitable = (): Citable => ({ what: 'kit', own: part('course', 'kit', { title: 'Course kit: lessons on slings and protection devices', genre: 'Course kit', url: address('/teach/kit/') }), original: null });
 
 /** Ids of the figures that can be cited. */
 export const citedFigures = (): string[] => [...figureBook().records].flatMap(([id, record]) => (isOrdinary(record) ? [id] : []));

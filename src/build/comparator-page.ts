@@ -1,5 +1,4 @@
-/** What a comparison page is built from: the evidence under its hashed name, the answer for the page's rig, and the words around it. */
-import { createHash } from 'node:crypto';
+/** What a comparison page is built from: the evidence, the answer for the page's rig, and the words around it. */
 import { axisTicks } from '../charts/axis-ticks.ts';
 import type { Setup } from '../components/comparator/setup.ts';
 import { PREBUILT_EYES, PREBUILT_RATINGS_KN } from '../links/prebuilt-path.ts';
@@ -28,18 +27,9 @@ export function pageEvidence(): Evidence {
   return known;
 }
 
-/** Text of the evidence as it is sent, and the name that changes with it. */
-export function evidenceFile(): { name: string; text: string } {
-  const evidence = pageEvidence();
-  const text = JSON.stringify(evidence);
-  return { name: `${evidence.version}.${createHash('sha256').update(text, 'utf8').digest('hex').slice(0, 12)}`, text };
-}
-
 /** Everything a page needs besides its layout. */
 export interface ComparatorPage {
   setup: Setup;
-  /** Address of the evidence. */
-  address: string;
   evidence: Evidence;
   comparison: Comparison;
   head: { text: string; hash: `sha256-${string}` };
@@ -66,7 +56,6 @@ export function comparatorPage(rig: Readonly<Rig>, isPrebuilt: boolean, title: s
       upper: { kn: upper.value, figure: UPPER_MARK },
       rigToRig: { sd: between, figure: RIG_TO_RIG },
     },
-    address: href(`/compare/evidence-${evidenceFile().name}.json`),
     evidence,
     comparison: compare(evidence, rig),
     head: headScript({

@@ -31,9 +31,10 @@ export function effects(older: Evidence, newer: Evidence): Effect[] {
     const rows = (evidence: Evidence): Map<string, Row> => new Map(sling in evidence.slings ? compare(evidence, rig).rows.map((row) => [row.method, row]) : []);
     const [before, after] = [rows(older), rows(newer)];
     for (const method of new Set([...before.keys(), ...after.keys()])) {
-      const [was, now] = [shown(before.get(method)), shown(after.get(method))];
       // A sling or a method that comes without a number changes no answer.
-      if (was !== now && !(was === ABSENT && (now === 'no data' || now === 'other sling'))) found.push({ method, sling, rig: words, was, now });
+      if (!before.has(method) && !after.get(method)?.attachment) continue;
+      const [was, now] = [shown(before.get(method)), shown(after.get(method))];
+      if (was !== now) found.push({ method, sling, rig: words, was, now });
     }
   }
   return found;

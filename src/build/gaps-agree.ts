@@ -17,7 +17,7 @@ const BEARINGS_MM: readonly (number | null)[] = [null, 2.5, 3, 3.5, 3.8, 4.5, 6,
 
 /** How far beside a limit of a gap the comparison is asked again, mm. */
 const BESIDE_MM = 0.01;
-/** More bearings than this are given by their ends. */
+/** More bearings than this are given by their ends, and of a method with more open places only the first is told. */
 const MOST_NAMED = 6;
 
 /** One cell of the comparison and what it says. */
@@ -75,22 +75,23 @@ export const gapsAgree: Rule = {
       }
     }
 
-    /** One fault for each method, sling and eye with an empty cell that no gap names. */
+    /** One fault for each method, sling and eye with an empty cell that no gap names; of many, as of a new method, one in all. */
     function tellUncovered(all: readonly Cell[]): void {
       const blocks = [...records.gaps.values()].flatMap(({ data }) => data.blocks);
       const empty = all.filter((cell) => cell.row.state === 'no-data' && !blocks.some((block) => covers(block, cell)));
-      const open = Map.groupBy(empty, (cell) => `${cell.method} ${place(cell)}`);
-      for (const group of open.values()) {
-        const [first] = group as [Cell, ...Cell[]];
-        const method = records.methods.get(first.method);
+      for (const [id, own] of Map.groupBy(empty, (cell) => cell.method)) {
+        const method = records.methods.get(id);
         if (!method) continue;
-        report({
-          at: method.at(),
-          subject: first.method,
-          problem: `has no data with ${place(first)}, and no gap names it`,
-          got: bearings(group),
-          advice: 'Add a block to a record of data/gaps/, with the test that would answer it.',
-        });
+        const open = [...Map.groupBy(own, place)];
+        for (const [where, group] of open.length > MOST_NAMED ? open.slice(0, 1) : open) {
+          report({
+            at: method.at(),
+            subject: id,
+            problem: `has no data with ${where}, and no gap names it`,
+            got: `${bearings(group)}${open.length > MOST_NAMED ? `, and ${open.length - 1} more slings and eyes` : ''}`,
+            advice: 'Add a block to a record of data/gaps/, with the test that would answer it.',
+          });
+        }
       }
     }
   },

@@ -3,6 +3,7 @@
  * another rig than the one that is built into the page, the built results stay hidden until they match.
  */
 import { createHash } from 'node:crypto';
+import { minifySync } from 'vite';
 
 /** What the script knows of the page. */
 export interface HeadScriptPage {
@@ -29,7 +30,7 @@ function readLink(page: HeadScriptPage): void {
     const all = query.getAll(key);
     const built = page.rig[key] as string;
     asked[key] = all.length > 0 ? all.join(' / ').trim() : built;
-    if (all.length > 0) said.push(`${key} ${asked[key]}`);
+    said.push(`${key} ${asked[key]}`);
     if (asked[key] !== built) isOther = true;
   }
   const fill = (id: string, text: string) => {
@@ -68,11 +69,8 @@ function readLink(page: HeadScriptPage): void {
   });
 }
 
-/**
- * Text of the script for a page, and its hash as a content policy names it.
- * @param body the function as text: as written, without its indents (no text of it runs over a line)
- */
-export function headScript(page: HeadScriptPage, body: string = readLink.toString().replace(/\n\s+/g, '\n')): { text: string; hash: `sha256-${string}` } {
-  const text = `(${body})(${JSON.stringify(page).replaceAll('<', '\\u003c')})`;
+/** Text of the script for a page, in short, and its hash as a content policy names it. */
+export function headScript(page: HeadScriptPage): { text: string; hash: `sha256-${string}` } {
+  const text = minifySync('head-script.js', `(${readLink.toString()})(${JSON.stringify(page)})`).code.replaceAll('</', '<\\/');
   return { text, hash: `sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}` };
 }

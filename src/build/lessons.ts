@@ -3,6 +3,9 @@ import { LESSON_LEVELS, type Lesson, readLessons } from '../records/lessons.ts';
 import { readFiles } from '../records/files.ts';
 import type { Exercise } from '../teaching/exercise.ts';
 import { exercisesWith } from '../teaching/exercises.ts';
+import type { Drawing } from '../drawings/drawing.ts';
+import { drawingsOf, pathOfDrawing } from '../drawings/drawings.ts';
+import { siteDrawings } from './drawing-files.ts';
 import { loadFallConstants } from './fall-evidence.ts';
 import { siteRules } from './verdict-page.ts';
 
@@ -33,6 +36,23 @@ export function siteLessons(root = process.cwd()): readonly TaughtLesson[] {
     return { ...lesson, exercise };
   }).sort((a, b) => LESSON_LEVELS.indexOf(a.level) - LESSON_LEVELS.indexOf(b.level) || a.minutes - b.minutes || (a.title < b.title ? -1 : 1));
   return taught;
+}
+
+/** A drawing of a lesson with its file. */
+export type LessonDrawing = Drawing & { path: string; width: number; height: number };
+
+/**
+ * Drawings by their names in lessons, such as basket/right.
+ * @throws RangeError when there is no such drawing
+ */
+export function lessonDrawings(wanted: readonly string[]): LessonDrawing[] {
+  return wanted.map((name) => {
+    const [method = '', frame] = name.split('/');
+    const drawing = drawingsOf(method).find((one) => one.frame === frame);
+    const file = drawing && siteDrawings().get(pathOfDrawing(drawing));
+    if (!drawing || !file) throw new RangeError(`drawings: there is no drawing ${name}`);
+    return { ...drawing, path: file.path, width: file.width, height: file.height };
+  });
 }
 
 /** Places of a lesson: itself, its handout, its variants and its answers. */

@@ -19,8 +19,14 @@ const COPIES = [
     asks: /\/src\/(?:falls\/time-course|components\/falls\/(?:charts|words))\.tsx?$|\?falls$/,
     copied: /\/src\/(?:numerics\/[^?]*|charts\/plain-ticks|links\/fall-beside-link)\.tsx?$/,
   },
+  {
+    mark: '?send',
+    /** The page that hands a page on, and copies themselves. */
+    asks: /\/src\/(?:islands\/send|links\/send-link)\.ts$|\?send$/,
+    copied: /\/src\/(?:links\/[^?]*|strength\/wording|islands\/(?:save-file|take-away)|components\/comparator\/words|evidence\/[^?]*)\.tsx?$/,
+  },
 ] as const;
-const MARKS = /\?(?:breaks|falls)$/;
+const MARKS = /\?(?:breaks|falls|send)$/;
 
 /** The copy that an import means, or null where it means the file itself. @param file as it was resolved */
 export function copyOf(file: string, importer: string | undefined): string | null {

@@ -35,8 +35,8 @@ export function figurePath(id: string): string {
   return `/figures/${record}/${cell ? `#${cell}` : ''}`;
 }
 
-/** One door or menu entry. Without a path the room is not open yet. */
-export interface Door { name: string; path?: string; says?: string }
+/** One door or menu entry. */
+export interface Door { name: string; path: string; says?: string }
 
 /** The links that stand at the head of every page. */
 export const headLinks: Door[] = [
@@ -61,7 +61,10 @@ export const allLinks: Door[] = [
   { name: 'Guides', path: '/guides/' },
   { name: 'Lessons', path: '/teach/' },
   { name: 'Terms', path: '/terms/' },
+  { name: 'Search', path: '/search/' },
+  { name: 'A to Z', path: '/a-z/' },
   { name: 'Caution', path: '/caution/' },
+  { name: 'Keep for the crag', path: '/offline/' },
   { name: 'Figures', path: '/figures/' },
   { name: 'Breaks', path: '/breaks/' },
   { name: 'Sources', path: '/sources/' },
@@ -71,5 +74,6 @@ export const allLinks: Door[] = [
   { name: 'Changes', path: '/changes/' },
   { name: 'Cite', path: '/cite/' },
   { name: 'Embed', path: '/embed/' },
+  { name: 'Send', path: '/send/' },
   { name: 'About', path: '/about/' },
 ];

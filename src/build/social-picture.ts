@@ -3,14 +3,13 @@
  * No way of attaching is named, so that a picture without its page names no winner. Letters are large enough for a
  * picture of 300 px.
  */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import satori from 'satori';
 import sharp from 'sharp';
 import { type PictureColours, pictureLanes } from '../charts/picture-lanes.ts';
 import { compare } from '../strength/compare.ts';
 import type { Rig } from '../strength/types.ts';
 import { pageEvidence } from './comparator-page.ts';
+import { type Box, box, letters } from './picture-layout.ts';
 import { siteName } from './site.ts';
 
 /** Size that readers of shared links ask for, px (Open Graph; 1.91 to 1). */
@@ -22,10 +21,6 @@ export const PICTURE_COLOURS: PictureColours & { soft: string } = { paper: '#fcf
 
 const MARGIN = 48;
 const CHART_WIDTH = PICTURE_WIDTH - 2 * MARGIN - 60;
-
-/** A box of the layout; satori takes such objects in place of markup. */
-interface Box { type: string; props: { style?: Record<string, string | number>; children?: string | Box[] } }
-const box = (style: Record<string, string | number>, children: string | Box[]): Box => ({ type: 'div', props: { style: { display: 'flex', ...style }, children } });
 
 /** Everything that the picture says, in its order. @param eyeName what the comparison calls the eye */
 export function pictureWords(rig: Readonly<Rig>, eyeName: string): { head: string; finding: string; rig: string; eye: string; caution: string } {
@@ -44,12 +39,6 @@ export function pictureWords(rig: Readonly<Rig>, eyeName: string): { head: strin
     caution: 'One slow pull, new and dry. Ask the maker first.',
   };
 }
-
-let fonts: { name: string; data: Buffer; weight: 400 | 700; style: 'normal' }[] | null = null;
-/** Letters of the picture; they are drawn as shapes, and no font is sent to readers. */
-const letters = (): NonNullable<typeof fonts> => (fonts ??= ([400, 700] as const).map((weight) => ({
-  name: 'Public Sans', weight, style: 'normal', data: readFileSync(join(process.cwd(), `node_modules/@fontsource/public-sans/files/public-sans-latin-${weight}-normal.woff`)),
-})));
 
 /** The picture as layout, and its lanes. */
 export function pictureLayout(rig: Readonly<Rig>, eyeName: string): { layout: Box; drawn: string } {

@@ -9,11 +9,12 @@ import { GROUP_HEADINGS } from '../strength/wording.ts';
 import { changesBetween } from './changes.ts';
 import { siteVersions } from './changes-page.ts';
 import { pageEvidence } from './comparator-page.ts';
+import { contentHash } from './content-hash.ts';
 import { siteRecords } from './records.ts';
 import { dayOf, type FrozenVersion, type GoneFigure, type ListedVersion, readVersion, type ShownSpread } from './versions.ts';
 
-/** All versions, oldest first, and the inputs that every prebuilt comparison has at one value. */
-export interface ThenIndex { versions: { version: string; model: number }[]; fixed: Record<string, string> }
+/** All versions with their files below `/compare/`, oldest first, and the inputs that every prebuilt comparison has at one value. */
+export interface ThenIndex { versions: { version: string; model: number; file: string }[]; fixed: Record<string, string> }
 
 /** A row that had a number: method, group, and low, middle and high value of the attachment, kN. */
 export type ThenRow = [method: string, group: string, ...spread: ShownSpread];
@@ -42,7 +43,7 @@ export interface ThenVersion {
 const FIXED = new Set(['rating', 'eye', 'sling']);
 
 export const thenIndex = (): ThenIndex => ({
-  versions: siteVersions().map(({ version, model }) => ({ version, model })).reverse(),
+  versions: [...siteThen().values()].map((told) => ({ version: told.version, model: told.model, file: thenFile(told).name })).reverse(),
   fixed: Object.fromEntries(rigWords(EXAMPLE_RIG).filter(([key]) => !FIXED.has(key))),
 });
 
@@ -82,9 +83,19 @@ function goneToday(): Record<string, GoneFigure> {
   return Object.fromEntries([...elsewhere, ...withdrawn]);
 }
 
-/** The versions of the site, by version. */
-export function siteThen(): Map<string, ThenVersion> {
+let known: Map<string, ThenVersion> | null = null;
+
+/** The versions of the site, by version, newest first. */
+export function siteThen(): ReadonlyMap<string, ThenVersion> {
+  if (known) return known;
   const now: FrozenVersion = { evidence: pageEvidence(), answers: {}, gone: goneToday() };
   const all = siteVersions();
-  return new Map(all.map((entry, i) => [entry.version, thenVersion(entry, readVersion(entry.version, process.cwd()), now, all.slice(0, i))]));
+  known = new Map(all.map((entry, i) => [entry.version, thenVersion(entry, readVersion(entry.version, process.cwd()), now, all.slice(0, i))]));
+  return known;
+}
+
+/** A version as it is sent, under a name that changes with its content. */
+export function thenFile(told: ThenVersion): { name: string; text: string } {
+  const text = JSON.stringify(told);
+  return { name: `then-${told.version}.${contentHash(text)}.json`, text };
 }

@@ -3,6 +3,7 @@ import type { UsedBreak, VerdictSetup } from '../components/retirement/setup.ts'
 import { SLING_MATERIALS } from '../retirement/answers.ts';
 import { readAll } from '../records/read.ts';
 import type { VerdictRule } from '../records/schema.ts';
+import { contentHash } from './content-hash.ts';
 import { allFigures } from './figures.ts';
 import { siteRecords } from './records.ts';
 import { verdictRules } from './retirement-rules.ts';
@@ -42,4 +43,11 @@ export function verdictSetup(): VerdictSetup {
 /** Rules with their figures, retirement before inspection, each in its own order; what the table of the page shows. */
 export function rulesInOrder(): [string, VerdictRule][] {
   return Object.entries(siteRules()).sort(([, a], [, b]) => (a.verdict === b.verdict ? a.order - b.order : a.verdict === 'retire' ? -1 : 1));
+}
+
+/** The rules for pages that read a rack, without their figures, under a name that changes with its content; it stands below `/rack/`. */
+export function rulesFile(): { name: string; text: string } {
+  const { asOf, rules } = verdictSetup();
+  const text = JSON.stringify({ asOf, rules });
+  return { name: `rules-${contentHash(text)}.json`, text };
 }

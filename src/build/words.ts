@@ -1,6 +1,9 @@
 /** The words in which pages print values, conditions and standings. One meaning each, used on every page. */
 import { toModelUnit } from '../evidence/force.ts';
 import type { Eye, RigConditions, Standing, Unit, Value } from '../records/schema.ts';
+import { countWord } from '../search/count-word.ts';
+
+export { countWord };
 
 const UNIT_SIGNS: Partial<Record<Unit, string>> = { percent: '%', ratio: '', count: '', celsius: '°C', degrees: '°', 'g/cm3': 'g/cm³' };
 
@@ -146,20 +149,6 @@ export function formWords(id: string): string {
 /** How a test was rigged, in words. Not the name of a method: a knot in a sling between pins is no knot round an eye. */
 export function riggingWords(id: string): string {
   return id.replaceAll('-', ' ').replace('makers', "maker's").replace('fishermans', "fisherman's");
-}
-
-const COUNT_WORDS = [
-  'no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen',
-  'sixteen', 'seventeen', 'eighteen', 'nineteen',
-];
-const TENS = ['', '', 'twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
-
-/** A count below one hundred, spelled out; the digits above. Throws RangeError on what is no count. */
-export function countWord(n: number): string {
-  if (!Number.isInteger(n) || n < 0) throw new RangeError(`n: is not a count (got ${n})`);
-  if (n >= 100) return String(n);
-  const ones = COUNT_WORDS[n % 10] as string;
-  return COUNT_WORDS[n] ?? (n % 10 === 0 ? (TENS[n / 10] as string) : `${TENS[Math.floor(n / 10)]}-${ones}`);
 }
 
 /** What a ratio is a fraction of, in words; a figure's address is left to the page to link. */

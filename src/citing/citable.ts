@@ -41,7 +41,7 @@ export interface Work {
   accessed?: string | undefined;
 }
 
-export type Cited = 'site' | 'figure' | 'series' | 'comparison' | 'lesson';
+export type Cited = 'site' | 'figure' | 'series' | 'comparison' | 'lesson' | 'kit';
 
 /** A thing of this site with all that a citation needs. */
 export interface Citable {

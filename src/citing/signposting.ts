@@ -11,7 +11,7 @@ import type { DataFileLink } from './json-ld.ts';
 /** A link of a head. */
 export interface TypedLink { rel: 'cite-as' | 'describedby' | 'item' | 'license' | 'type'; href: string; type?: string }
 
-const TYPES: Readonly<Record<Cited, string>> = { site: 'Dataset', figure: 'Dataset', series: 'Dataset', comparison: 'Report', lesson: 'LearningResource' };
+const TYPES: Readonly<Record<Cited, string>> = { site: 'Dataset', figure: 'Dataset', series: 'Dataset', comparison: 'Report', lesson: 'LearningResource', kit: 'LearningResource' };
 
 /**
  * The links of a page.

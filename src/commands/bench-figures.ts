@@ -1,5 +1,6 @@
 /**
- * The record check and the build of a site with thousands of figures more, in a copy of the project: time and memory.
+ * The record check and the build of a site with thousands of figures more and a thousand comparisons, in a copy of the
+ * project: time and memory.
  *
  * Every synthetic figure takes one of the measured figures as its pattern: its conditions, its form of value, its unit.
  * Its numbers are a little smaller. It stands in the lists of the factors in which its pattern stands. So a site that has
@@ -13,10 +14,13 @@ import { pathToFileURL } from 'node:url';
 import { parseDocument, stringify, type YAMLSeq } from 'yaml';
 import { type Records, readAll, type ResolvedFigure } from '../records/read.ts';
 import type { Value } from '../records/schema.ts';
+import { EYE_IDS } from '../links/rig-keys.ts';
 import { copyProject } from './bench-copy.ts';
 
 const SOURCES = 500;
 const FIGURES_OF_A_SOURCE = 10;
+/** With five kinds of eye and twelve slings, a thousand comparisons. */
+const COMPARED_RATINGS = 17;
 /** Budgets of the design for a site of 5,000 figures, the record check included; and for every site, by page. */
 const MOST_MILLISECONDS = 60_000;
 const MOST_MEGABYTES = 2000;
@@ -36,6 +40,7 @@ export async function benchFigures(root: string): Promise<FiguresLine[]> {
     mkdirSync(copy);
     copyProject(root, copy);
     const { written, feeding } = addFigures(copy);
+    const comparisons = addComparisons(copy);
     const check = await take(copy, folder, ['src/commands/check.ts']);
     const build = await take(copy, folder, ['node_modules/astro/bin/astro.mjs', 'build', '--force']);
     const pages = readdirSync(join(copy, 'dist'), { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.html')).length;
@@ -44,7 +49,7 @@ export async function benchFigures(root: string): Promise<FiguresLine[]> {
       { what: `record check, ${more} figures more, of which ${feeding} feed the model`, milliseconds: check.milliseconds },
       { what: 'the same, processor time', milliseconds: check.processorMs },
       { what: 'the same, memory at most', megabytes: check.megabytes, budget: MOST_MEGABYTES },
-      { what: `build of ${pages} pages, cold, its own record check included`, milliseconds: build.milliseconds },
+      { what: `build of ${pages} pages, of which ${comparisons} comparisons, cold, its own record check included`, milliseconds: build.milliseconds },
       { what: 'the same, processor time', milliseconds: build.processorMs },
       { what: 'the same, memory at most', megabytes: build.megabytes, budget: MOST_MEGABYTES },
       { what: 'the same, by page', milliseconds: build.milliseconds / pages, budget: MOST_MS_A_PAGE },
@@ -53,6 +58,17 @@ export async function benchFigures(root: string): Promise<FiguresLine[]> {
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** Has pages built in the copy for every kind of eye and for more ratings. Gives how many comparisons there are then. */
+function addComparisons(copy: string): number {
+  const path = join(copy, 'src/links/prebuilt-path.ts');
+  const source = readFileSync(path, 'utf8');
+  const ratings = Array.from({ length: COMPARED_RATINGS }, (_, at) => 4 + at);
+  const grown = source.replace(/(PREBUILT_RATINGS_KN = )\[.*?\]/, `$1[${ratings.join(', ')}]`).replace(/(PREBUILT_EYES = )\[.*?\]/, `$1[${EYE_IDS.map((eye) => `'${eye}'`).join(', ')}]`);
+  if (grown === source) throw new Error(`${path}: the lists of what is built were not found`);
+  writeFileSync(path, grown);
+  return ratings.length * EYE_IDS.length * readAll(copy).slings.size;
 }
 
 /** Every number of a value times `by`, to four digits; counts stay. */

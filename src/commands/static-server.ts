@@ -1,29 +1,10 @@
-/** A small static file server for a built site: what any static host does, and nothing more. No network is needed. */
+/** A small static file server for a built site: what any static host does, with the headers of ours. No network is needed. */
 import { createReadStream } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
-import { createServer, type Server, type ServerResponse } from 'node:http';
-import { extname, join, normalize, sep } from 'node:path';
-
-/** Content types of what a build writes. Anything else is sent as plain bytes. */
-const TYPES: Readonly<Record<string, string>> = {
-  '.html': 'text/html; charset=utf-8',
-  '.css': 'text/css; charset=utf-8',
-  '.js': 'text/javascript; charset=utf-8',
-  '.mjs': 'text/javascript; charset=utf-8',
-  '.json': 'application/json; charset=utf-8',
-  '.csv': 'text/csv; charset=utf-8',
-  '.txt': 'text/plain; charset=utf-8',
-  '.yaml': 'text/yaml; charset=utf-8',
-  '.xml': 'application/xml; charset=utf-8',
-  '.svg': 'image/svg+xml',
-  '.png': 'image/png',
-  '.jpg': 'image/jpeg',
-  '.webp': 'image/webp',
-  '.ico': 'image/x-icon',
-  '.woff2': 'font/woff2',
-  '.webmanifest': 'application/manifest+json',
-  '.ics': 'text/calendar; charset=utf-8',
-};
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import { extname, join, normalize, relative, sep } from 'node:path';
+import { createGzip } from 'node:zlib';
+import { headersOf, TYPES } from '../build/hosting.ts';
 
 /** A running server and where it is reached. */
 export interface StaticSite {
@@ -78,11 +59,17 @@ async function resolve(directory: string, base: string, url: string): Promise<{ 
   return path.endsWith('/') ? { file: index } : { redirect: `${rawPath}/${suffix}` };
 }
 
-function send(response: ServerResponse, status: number, file: string, withBody: boolean): void {
-  response.writeHead(status, {
-    'content-type': TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream',
-    'cache-control': 'no-cache',
-    'x-content-type-options': 'nosniff',
+/** Whether a browser takes gzip, and whether that makes such a file smaller. */
+const isPacked = (request: IncomingMessage, type: string): boolean => /charset|svg|manifest/.test(type) && /\bgzip\b/.test(String(request.headers['accept-encoding'] ?? ''));
+
+function send(request: IncomingMessage, response: ServerResponse, root: string, file: string, withBody: boolean): void {
+  const type = TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream';
+  const packed = isPacked(request, type);
+  response.writeHead(200, {
+    'content-type': type,
+    ...(packed ? { 'content-encoding': 'gzip' } : {}),
+    vary: 'Accept-Encoding',
+    ...headersOf(`/${relative(root, file).replaceAll(sep, '/')}`),
   });
   if (!withBody) {
     response.end();
@@ -90,7 +77,7 @@ function send(response: ServerResponse, status: number, file: string, withBody: 
   }
   const stream = createReadStream(file);
   stream.on('error', () => response.destroy());
-  stream.pipe(response);
+  (packed ? stream.pipe(createGzip()) : stream).pipe(response);
 }
 
 /** Serves the files of `directory` under `base` until it is closed. */
@@ -107,10 +94,10 @@ export async function serveDirectory(directory: string, options: StaticOptions):
     if (target && 'redirect' in target) {
       response.writeHead(301, { location: target.redirect }).end();
     } else if (target) {
-      send(response, 200, target.file, withBody);
+      send(request, response, root, target.file, withBody);
     } else {
       const missing = await readFile(join(root, '404.html')).catch(() => null);
-      response.writeHead(404, { 'content-type': missing ? 'text/html; charset=utf-8' : 'text/plain; charset=utf-8' });
+      response.writeHead(404, { 'content-type': missing ? 'text/html; charset=utf-8' : 'text/plain; charset=utf-8', ...headersOf('/404.html') });
       response.end(withBody ? (missing ?? 'Not found\n') : undefined);
     }
   });

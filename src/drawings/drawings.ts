@@ -11,6 +11,7 @@ import { overhandOnABight } from './methods/overhand-on-a-bight.ts';
 import { keepTheOldSling, makersSling, sewnLoopDoubled, sewnLoopSingle } from './methods/sewn.ts';
 import { tapeLoopRingBend } from './methods/ring-bend.ts';
 import { type Scene, WIDTH } from './scene.ts';
+import { fallLesson } from './lessons/falls.ts';
 import { eyePictures } from './methods/eyes.ts';
 import { fileSvg } from './svg.ts';
 
@@ -36,11 +37,14 @@ const BY_METHOD: Readonly<Record<string, () => Drawing[]>> = {
   'keep-the-old-sling': keepTheOldSling,
 };
 
-/** All drawings: of each method what is right, what is wrong, and its steps. */
+/** Drawings that show no method, but what a lesson is about. */
+const FOR_LESSONS = (): Drawing[] => fallLesson();
+
+/** All drawings of methods: of each what is right, what is wrong, and its steps. */
 export const allDrawings = (): Drawing[] => Object.values(BY_METHOD).flatMap((draw) => draw());
 
-/** Drawings of one method, the finished one first. Empty for an id that has none. */
-export const drawingsOf = (method: string): Drawing[] => BY_METHOD[method]?.() ?? [];
+/** Drawings of one method, the finished one first; of `lessons`, those that show no method. Empty for an id that has none. */
+export const drawingsOf = (method: string): Drawing[] => (method === 'lessons' ? FOR_LESSONS() : (BY_METHOD[method]?.() ?? []));
 
 /** A drawing as a file below the site's root. */
 export interface DrawingFile { path: string; svg: string; alt: string; width: number; height: number }
@@ -48,12 +52,14 @@ export interface DrawingFile { path: string; svg: string; alt: string; width: nu
 /** Path of a drawing's file, without a leading slash. */
 export const pathOfDrawing = ({ method, frame }: Drawing): string => `drawings/${method}/${frame}.svg`;
 
-const file = (path: string, scene: Scene, alt: string): DrawingFile => ({ path, svg: fileSvg(scene, alt), alt, width: WIDTH, height: scene.height - (scene.from ?? 0) });
-
-/** Every drawing and every kind of eye as a file, ready to be written. */
-export function drawingFiles(): DrawingFile[] {
+/**
+ * Every drawing and every kind of eye as a file, ready to be written.
+ * @param says what each file says of itself besides its alternative text
+ */
+export function drawingFiles(says = ''): DrawingFile[] {
+  const file = (path: string, scene: Scene, alt: string): DrawingFile => ({ path, svg: fileSvg(scene, alt, says), alt, width: WIDTH, height: scene.height - (scene.from ?? 0) });
   return [
-    ...allDrawings().map((drawing) => file(pathOfDrawing(drawing), drawing.scene, drawing.alt)),
+    ...[...allDrawings(), ...FOR_LESSONS()].map((drawing) => file(pathOfDrawing(drawing), drawing.scene, drawing.alt)),
     ...eyePictures().map(({ eye, scene, alt }) => file(`drawings/eyes/${eye}.svg`, scene, alt)),
   ];
 }

@@ -27,7 +27,8 @@ const RULES = [
 ];
 
 /** Tints of ink and blue on paper, light and dark: the fill of tape, its edges, and metal. */
-const LIGHT = '--edge:#0072b2;--tape:#c4deea;--metal:#d2d3d3';
+const LIGHT_TINTS = { edge: '#0072b2', tape: '#c4deea', metal: '#d2d3d3' };
+const LIGHT = Object.entries(LIGHT_TINTS).map(([name, colour]) => `--${name}:${colour}`).join(';');
 export const DARK = '--edge:#4c9cc9;--tape:#08486d;--metal:#3a3f43';
 
 const FORCED = '@media(forced-colors:active){.d{--paper:Canvas;--ink:CanvasText;--edge:CanvasText;--vermillion:CanvasText;--tape:Canvas;--metal:Canvas;forced-color-adjust:none}}';
@@ -45,3 +46,9 @@ export const FILE_STYLE = [
   `@media screen and (prefers-color-scheme:dark){.d{--paper:#121518;--ink:#e9ecee;${DARK}}}`,
   FORCED, ...RULES,
 ].join('');
+
+/** Colours of a picture for slides: light, on white whatever the reader's scheme. */
+export const SLIDE_COLOURS: Readonly<Record<string, string>> = { paper: '#ffffff', ink: '#16191c', vermillion: '#d55e00', ...LIGHT_TINTS };
+
+/** For a picture made of dots: the same rules with their colours written out, since what draws such pictures reads no tokens. */
+export const SLIDE_STYLE = RULES.join('').replace(/var\(--(\w+)\)/g, (_, name: string) => SLIDE_COLOURS[name] ?? name);

@@ -38,6 +38,17 @@ function inside(scene: Scene): string {
   return `${(scene.below ?? []).map(markup).join('')}${body(whole, filled)}${gaps}${body(top.pieces, longer(top.pieces))}${(scene.above ?? []).map(markup).join('')}`;
 }
 
+const marks = ({ below = [], above = [] }: Scene): readonly Mark[] => [...below, ...above];
+
+/** Letters of a scene: their text, the place of their base line, and which end of them stands there. Drawing units. */
+export const lettersOf = (scene: Scene): Extract<Mark, { mark: 'label' }>[] => marks(scene).flatMap((mark) => (mark.mark === 'label' ? [mark] : []));
+
+/** A scene without its letters, as a group for another SVG that carries a style and draws the letters itself. */
+export function unletteredSvg(scene: Scene): string {
+  const bare = (all: readonly Mark[] = []): Mark[] => all.filter(({ mark }) => mark !== 'label');
+  return `<g class="d">${inside({ ...scene, below: bare(scene.below), above: bare(scene.above) })}</g>`;
+}
+
 function box({ height, from = 0 }: Scene): string {
   return `viewBox="0 ${from} ${WIDTH} ${height - from}" width="${WIDTH}" height="${height - from}"`;
 }
@@ -47,7 +58,10 @@ export function inlineSvg(scene: Scene, alt: string): string {
   return `<svg class="d" ${box(scene)} role="img" aria-label="${escaped(alt)}">${inside(scene)}</svg>`;
 }
 
-/** SVG as a file of its own, to be shown by an image element. */
-export function fileSvg(scene: Scene, alt: string): string {
-  return `<svg xmlns="http://www.w3.org/2000/svg" class="d" ${box(scene)}><title>${escaped(alt)}</title><style>${FILE_STYLE}</style>${inside(scene)}</svg>\n`;
+/**
+ * SVG as a file of its own, to be shown by an image element.
+ * @param says what the file says of itself where it is passed on alone, such as whose it is
+ */
+export function fileSvg(scene: Scene, alt: string, says = ''): string {
+  return `<svg xmlns="http://www.w3.org/2000/svg" class="d" ${box(scene)}><title>${escaped(alt)}</title>${says && `<desc>${escaped(says)}</desc>`}<style>${FILE_STYLE}</style>${inside(scene)}</svg>\n`;
 }

@@ -251,8 +251,8 @@ function keep(): void {
   history.replaceState(Object.fromEntries(FIELDS.map(({ id, value }) => [id, value])), '', search === null ? location.pathname : `?${search}`);
 }
 
-/** Fills the form from the history's words, or else from the address. */
-function restore(): void {
+/** Fills the form from the history's words, or else from the address. What was typed before the script came stays. */
+function restore(isStart: boolean): void {
   const kept = history.state as Record<string, string> | null;
   const notUsed = find('#not-used');
   let pieces: { piece: string; why: string }[] = [];
@@ -261,7 +261,7 @@ function restore(): void {
     const select = element as unknown as HTMLSelectElement;
     if (element instanceof HTMLSelectElement && ![...select.options].some((option) => option.value === value)) select.append(new Option(value, value));
     element.value = value;
-  } else {
+  } else if (!isStart || location.search !== '') {
     const { words, notUnderstood } = parseAnalysisLink(location.search, FORCE_UNITS);
     pieces = notUnderstood;
     const { unit, pulls, others, name, other, own } = words ?? nothingAnalysed(FORCE_UNITS[0]);
@@ -343,5 +343,5 @@ tools.onclick = ({ target }) => {
     copy(tools, [...words, ...(address === null ? [] : [address])].join('\n'), 'Text copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
   }
 };
-addEventListener('popstate', restore);
-restore();
+addEventListener('popstate', () => restore(false));
+restore(true);

@@ -4,6 +4,7 @@ import { Results, type Handlers, type ResultsProps } from '../components/compara
 import type { Setup } from '../components/comparator/setup.ts';
 import { takenAway } from '../components/comparator/taken-away.ts';
 import { parseLink } from '../links/parse-link.ts';
+import { sharedAddress } from '../links/prebuilt-path.ts';
 import { besideOf, serialiseLink } from '../links/serialise-link.ts';
 import { compare } from '../strength/compare.ts';
 import type { Evidence } from '../strength/types.ts';
@@ -100,7 +101,7 @@ class ComparatorResults extends Component<Props, State> {
   private link(): string {
     const { setup, evidence } = this.props;
     const stamp = /^[\d.-]+$/.test(evidence.version) ? { evidence: evidence.version, model: evidence.model } : undefined;
-    return new URL(`${setup.base}compare/?${serialiseLink(this.state.comparison.rig, stamp)}${besideOf(location.search)}`, location.href).href;
+    return new URL(`${setup.base}${sharedAddress(this.state.comparison.rig, stamp)}${besideOf(location.search)}`, location.href).href;
   }
 
   /** Hands the comparison over in the way that a button of the page names. */

@@ -45,15 +45,16 @@ function answer(words: FallWords): void {
   find('.told').classList.toggle('answered', shown !== null);
 }
 
-/** Takes what is written from the address; without anything there, the fall that the page begins with. */
-function readAddress(): void {
+/** Takes what is written from the address; without anything there, the fall that the page begins with, but at the start what the form says. */
+function readAddress(isStart: boolean): void {
   const link = parseFallLink(location.search, VOCABULARY);
   const { words } = link;
   rig = link.rig;
   const listed = find('#not-used');
   listed.hidden = link.notUnderstood.length === 0;
   render(listed.hidden ? null : <NotUsedFall pieces={link.notUnderstood} />, listed);
-  for (const name of FALL_FIELDS) input(name).value = words === null ? first[name] : words[name] || blank[name];
+  // What was typed before the script came stays.
+  if (words || !isStart) for (const name of FALL_FIELDS) input(name).value = words === null ? first[name] : words[name] || blank[name];
   answer(wordsOfForm());
 }
 /** What an empty choice stands for. */
@@ -76,7 +77,9 @@ tools.onclick = ({ target }) => {
   else if (target.name === 'link') copy(tools, address, 'Link copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
   else copy(tools, fallText(shown.told, shown.loads, address), 'Text copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
 };
-addEventListener('popstate', readAddress);
+addEventListener('popstate', () => readAddress(false));
+// From here on they are those of the fall that is told.
+find('#answer').textContent = 'The loads';
 // What was drawn at build gives way to what the address says: a first render would leave it standing beside another answer.
 find('#fall-root').replaceChildren();
 
@@ -86,4 +89,4 @@ if (document.referrer && !/[?&]rig=/.test(location.search)) {
   const came = origin === location.origin ? rigOfAddress(pathname, search) : null;
   if (came) history.replaceState(null, '', `${location.search || '?v=1'}&rig=${encodeURIComponent(came)}${location.hash}`);
 }
-readAddress();
+readAddress(true);

@@ -93,4 +93,6 @@ tools.onclick = ({ target }) => {
   else copy(tools, planText(shown.answer, address), 'Text copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
 };
 addEventListener('popstate', () => readAddress(location.search));
-readAddress(location.search);
+// What was typed before the script came stays.
+if (location.search === '') answer(wordsOfForm());
+else readAddress(location.search);

@@ -156,4 +156,7 @@ tools.onclick = ({ target }) => {
 // Paper shows every answer.
 addEventListener('beforeprint', () => { for (const group of groups) group.open = true; });
 addEventListener('popstate', readAddress);
-readAddress();
+// What was answered before the script came stays.
+const before = answersOfForm();
+if (location.search === '' && (Object.values(before.words).some((word) => word !== '') || Object.values(before.answers).some((answer) => answer !== 'unknown'))) edited();
+else readAddress();

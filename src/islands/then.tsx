@@ -24,12 +24,11 @@ export async function showThen(shown: ShownComparison): Promise<void> {
   root.hidden = !older;
   document.getElementById(NOTE)?.remove();
   if (!older) return render(null, root);
-  const folder = `${setup.base}compare/then`;
   let content = <p>That did not arrive. Load the page again.</p>;
   try {
-    const index = await read<ThenIndex>(`${folder}.json`);
+    const index = await read<ThenIndex>((document.querySelector('[rel=prefetch]') as HTMLLinkElement).href.replace('/evidence', '/then'));
     const known = index.versions.find(({ version }) => version === older.d);
-    const then = known && (older.m === null || known.model === older.m) ? await read<ThenVersion>(`${folder}-${known.version}.json`) : null;
+    const then = known && (older.m === null || known.model === older.m) ? await read<ThenVersion>(`${setup.base}compare/${known.file}`) : null;
     content = <ThenPart asked={older} index={index} told={then && thenOf(then, index, comparison)} evidence={evidence} base={setup.base} />;
   } catch (fault) {
     console.error(fault);

@@ -100,7 +100,13 @@ export const rigWithFall = (rig: string | null, beside: string): string => [...k
 export function rigOfAddress(pathname: string, search: string): string | null {
   const path = /\/compare\/(?:([\w-]+)\/([\w-]+)\/([\w-]+)\/)?$/.exec(pathname);
   if (!path) return null;
-  const query = search.slice(1).split('&').filter((piece) => !piece.startsWith('f=')).join('&');
-  if (query) return RIG.test(query) ? query : null;
-  return path[1] ? `v=1&rating=${path[1]}&eye=${path[2]}&sling=${path[3]}` : null;
+  const pieces = search.slice(1).split('&').filter((piece) => piece !== '' && !piece.startsWith('f='));
+  // A page that is built says three inputs in its path; what its query says of them wins.
+  if (path[1]) {
+    const isSaid = (key: string): boolean => pieces.some((piece) => piece.startsWith(`${key}=`));
+    const built = ['rating', 'eye', 'sling'].flatMap((key, at) => (isSaid(key) ? [] : [`${key}=${path[at + 1]}`]));
+    return [pieces.find((piece) => piece.startsWith('v=')) ?? 'v=1', ...built, ...pieces.filter((piece) => !piece.startsWith('v='))].join('&');
+  }
+  const query = pieces.join('&');
+  return RIG.test(query) ? query : null;
 }

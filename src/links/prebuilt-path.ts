@@ -1,13 +1,30 @@
 /** The short addresses `/compare/<rating>/<eye>/<sling>/` of comparisons that are built as pages. */
 import type { Rig } from '../strength/types.ts';
 import { parseLink, type Vocabulary } from './parse-link.ts';
-import type { NotUnderstood } from './pieces.ts';
-import { EXAMPLE_RIG } from './rig-keys.ts';
-import { rigWords } from './serialise-link.ts';
+import { type NotUnderstood, piecesOf } from './pieces.ts';
+import { CURRENT_MEANING, EXAMPLE_RIG } from './rig-keys.ts';
+import { rigWords, serialiseLink, type Stamp } from './serialise-link.ts';
 
 /** Ratings, eyes and slings that are built as pages. All slings of the records are. */
 export const PREBUILT_RATINGS_KN = [5, 6, 7, 8, 9, 10, 11, 12, 13, 14] as const;
 export const PREBUILT_EYES = ['bare-wire', 'sleeved-wire'] as const;
+
+/** Inputs that such an address names in its path, in their order there. */
+const IN_PATH = /&(?:rating|eye|sling)=[^&]*/g;
+
+/**
+ * Address of a comparison to hand on, from `compare/` on: below the page that is built for its rating, eye and sling,
+ * so that what shows a picture of a link shows that page's. All other inputs stand in the query. Where no page is
+ * built, all of them do.
+ * @param rig its sling is one of the records, as in every rig that was read from a link
+ * @param stamp what the answer was made with
+ */
+export function sharedAddress(rig: Readonly<Rig>, stamp?: Stamp): string {
+  const { ratingKn, eye, sling } = rig;
+  const query = serialiseLink(rig, stamp);
+  const isBuilt = sling && PREBUILT_EYES.some((id) => id === eye) && PREBUILT_RATINGS_KN.some((kn) => kn === ratingKn);
+  return isBuilt ? `compare/${ratingKn}/${eye}/${sling}/?${query.replace(IN_PATH, '')}` : `compare/?${query}`;
+}
 
 /** The rig that a path names, and the segments that were not understood. */
 export interface ParsedPath { rig: Rig; notUnderstood: NotUnderstood[] }
@@ -42,4 +59,17 @@ export function prebuiltPath(rig: Readonly<Rig>, vocabulary: Vocabulary): string
   const page = rigWords({ ...EXAMPLE_RIG, ratingKn, eye, sling });
   const asked = rigWords(rig);
   return page.every(([, value], i) => asked[i]?.[1] === value) ? `compare/${ratingKn}/${eye}/${sling}/` : null;
+}
+
+/**
+ * The query with which the comparator shows what a prebuilt page shows, or null where no such page is built.
+ * What the page's own query says stays word for word, and counts before the path, as it does on the page.
+ * @param path under the folder of the site, for example `/compare/12/bare-wire/hmpe-8/`
+ */
+export function queryOfPrebuilt(path: string, query: string, vocabulary: Vocabulary): string | null {
+  const { rig, notUnderstood } = parsePath(path, vocabulary);
+  if (notUnderstood.length > 0 || path !== `/${prebuiltPath(rig, vocabulary)}`) return null;
+  const said = piecesOf(query).pieces.map(({ key }) => key);
+  const own = [['v', CURRENT_MEANING], ['rating', rig.ratingKn], ['eye', rig.eye], ['sling', rig.sling]] as const;
+  return [...own.filter(([key]) => !said.includes(key)).map((piece) => piece.join('=')), ...query.replace(/^\?/, '').split('&').filter((piece) => piece !== '')].join('&');
 }

@@ -28,7 +28,7 @@ export const lesson = z.strictObject({
   /** What has to be in the room. */
   needs: z.array(sentence).min(1),
   steps: z.array(z.strictObject({ minutes: z.int().positive(), does: sentence })).min(2),
-  /** Drawings of methods, as method/frame. */
+  /** Drawings of methods, as method/frame; of what a lesson is about, as lessons/name. */
   drawings: z.array(z.string().regex(/^[a-z0-9-]+\/[a-z0-9-]+$/, 'is not a drawing like basket/right')).default([]),
   /** What the handout says to remember. */
   remember: z.array(sentence).min(1),

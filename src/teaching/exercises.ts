@@ -16,6 +16,15 @@ export interface TaughtEvidence { falls: FallConstants; rules: Readonly<Record<s
 
 /** One exercise a lesson, by the id of the lesson. */
 export function exercisesWith({ falls, rules }: TaughtEvidence): ReadonlyMap<string, Exercise> {
-  const all = [sharesAndDenominators, threeLinks, knottedLoop, plannedBound, fivePulls, fallOnRope(falls), dueDays(rules), costAYear];
+  const all = [
+    sharesAndDenominators,
+    threeLinks,
+    knottedLoop,
+    plannedBound,
+    fivePulls,
+    fallOnRope(falls),
+    dueDays(rules),
+    costAYear,
+  ];
   return new Map(all.map((exercise) => [exercise.lesson, exercise]));
 }

@@ -168,7 +168,8 @@ test('a copied link shows a friend the same rows in a browser that never saw the
   await said(page, /link copied/i);
   const link = await page.evaluate(() => navigator.clipboard.readText());
   expect(link.startsWith(baseURL ?? 'none')).toBe(true);
-  for (const key of ['v=1', 'rating=10', 'eye=sleeved-wire', 'sling=hmpe-8']) expect(link).toContain(key);
+  // A page is built for this rating, eye and sling: the link lies below it, with the rest in its query.
+  expect(link).toContain('/compare/10/sleeved-wire/hmpe-8/?v=1&bearing=unmeasured&length=60&used=new&');
   const mine = await rowTexts(page);
   const line = await parts.rigLine.textContent();
 
@@ -244,7 +245,7 @@ test('the keyboard alone is enough: rating, eye, a row\'s working, a link', asyn
   await tabTo(isFocused(parts.copyLink));
   await page.keyboard.press('Enter');
   await said(page, /link copied/i);
-  expect(await page.evaluate(() => navigator.clipboard.readText())).toContain('rating=9&eye=bare-wire');
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toContain('/compare/9/bare-wire/hmpe-10/?v=1&bearing=');
 });
 
 test('a row opens to its links and figures, and a figure to its page', async ({ page }) => {
@@ -316,7 +317,7 @@ test('the saved JSON and the saved picture agree with the page, row by row', asy
   const json = JSON.parse(await save(page, 'JSON'));
   expect(json).toMatchObject({ unit: 'kN', rig: { ratingKn: 12, eye: 'bare-wire', bearingMm: 4, sling: 'hmpe-10' }, summary: await partsOf(page).summary.textContent() });
   expect(json.caution.join(' ')).toMatch(/maker.*placement, rock, wear, wet/is);
-  expect(json.link).toContain('/compare/?v=1&rating=12&eye=bare-wire');
+  expect(json.link).toContain('/compare/12/bare-wire/hmpe-10/?v=1&bearing=4');
   for (const { name, spread } of shown) {
     const numbers = numbersOf(spread);
     const method = json.methods.find((one: { name: string }) => one.name === name);
@@ -377,7 +378,7 @@ test('a browser that does not let a page copy shows the text instead', async ({ 
   await openComparator(page);
   await partsOf(page).copyLink.click();
   await said(page, /was not allowed/i);
-  await expect(page.getByLabel('To copy by hand')).toHaveValue(/\/compare\/\?v=1&rating=12/);
+  await expect(page.getByLabel('To copy by hand')).toHaveValue(/\/compare\/12\/sleeved-wire\/hmpe-10\/\?v=1&bearing=unmeasured/);
 });
 
 test('an open row sets its method against each other one, and names the figures that move the answer most', async ({ page }) => {
@@ -469,7 +470,7 @@ test('the copied text agrees with the page, caution and maker first', async ({ p
   }
   expect(text.search(/maker/i)).toBeLessThan(text.indexOf(rows[0]?.name ?? ''));
   expect(text).toMatch(/placement, rock, wear, wet/);
-  expect(lines.filter((line) => /^https?:/.test(line)).at(-1)).toContain('/compare/?v=1');
+  expect(lines.filter((line) => /^https?:/.test(line)).at(-1)).toContain('/compare/12/sleeved-wire/hmpe-10/?v=1');
 });
 
 test('nothing sticks out of the window, also with every row open', async ({ page }) => {

@@ -48,6 +48,38 @@ test('every handout prints on exactly the pages that its lesson says, on A4 and 
   }
 });
 
+test('a lesson lists its drawings for slides, as SVG and as a PNG of a screen\'s shape, with words for those who cannot see them and a line of credit', async ({ page }) => {
+  const { id, drawings } = lessons.find((one) => one.id === 'knots-and-bends') as Lesson;
+  await page.goto(`teach/${id}/`);
+  await expect(page.locator('table.slides tbody tr')).toHaveCount(drawings.length);
+  for (const row of await page.locator('table.slides tbody tr').all()) {
+    expect(((await row.locator('td').last().textContent()) ?? '').length).toBeGreaterThan(40);
+    await expect(row.locator('td').first()).toHaveText(/SVG \d+ kB, PNG \d+ kB/);
+  }
+  await expect(page.locator('.credit')).toHaveText(new RegExp(`^Second Sling, CC BY 4.0, .*/teach/${id}/$`));
+  const size = await page.evaluate(async (address) => {
+    const picture = new Image();
+    picture.src = address;
+    await picture.decode();
+    return [picture.naturalWidth, picture.naturalHeight];
+  }, (await page.getByRole('link', { name: 'Girth hitch, wrong: PNG' }).getAttribute('href')) ?? '');
+  expect(size).toEqual([1920, 1080]);
+});
+
+test('from the list of lessons a teacher comes to the course kit, and every plan on it takes the sum of its lessons', async ({ page }) => {
+  await page.goto('teach/');
+  await page.getByRole('link', { name: 'The course kit' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Course kit');
+  const plans = page.locator('section:has(> ol.plan)');
+  expect(await plans.count()).toBeGreaterThan(2);
+  for (const plan of await plans.all()) {
+    const minutes = await plan.locator('ol.plan li span time').allTextContents();
+    const sum = minutes.reduce((all, text) => all + Number.parseInt(text, 10), 0);
+    await expect(plan.locator('h3 time')).toHaveText(`${sum} min`);
+  }
+  await expect(page.getByRole('link', { name: 'The course kit as an archive' })).toHaveAttribute('href', /second-sling-course-kit\.zip$/);
+});
+
 test('thirty variants stand on the page, and their answers on another, with numbers that differ in each column', async ({ page }) => {
   for (const [part, rows] of [['variants', 30], ['answers', 31]] as const) {
     await page.goto(`teach/falls/${part}/`);
@@ -67,7 +99,7 @@ test('nothing sticks out sideways, and a lesson needs no script', async ({ brows
   await context.close();
 });
 
-for (const part of ['', 'minimum-mean-and-bounds/', 'repair-law-and-risk/handout/', 'knots-and-bends/variants/', 'weak-links/answers/']) {
+for (const part of ['', 'kit/', 'minimum-mean-and-bounds/', 'repair-law-and-risk/handout/', 'knots-and-bends/variants/', 'weak-links/answers/']) {
   test(`teach/${part} fits its window`, async ({ page }) => {
     await page.goto(`teach/${part}`);
     expect(await wideElements(page)).toEqual([]);

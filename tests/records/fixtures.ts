@@ -1,16 +1,5 @@
 /** Broken projects, one or more for each rule, with the exact words of the check. \u00a7 marks the place that it must name. */
-import type { Fixture } from './project.ts';
-
-const STRAIGHT = 'data/figures/lab-a/straight.yaml';
-const KNOT = 'data/figures/lab-a/knot.yaml';
-const TABLE = 'data/figures/lab-b/table.yaml';
-const FLOOR = 'data/figures/lab-b/floor.yaml';
-const FACTOR = 'data/factors/straight.yaml';
-const KNOT_FACTOR = 'data/factors/knot.yaml';
-const CLASS = 'data/factors/class/sewn.yaml';
-const RULE = 'data/rules/age.yaml';
-const BASKET = 'content/methods/basket.mdx';
-const NEW = 'data/figures/lab-a/new.yaml';
+import { BASKET, CLASS, FACTOR, type Fixture, FLOOR, KNOT, KNOT_FACTOR, NEW, RULE, STRAIGHT, TABLE } from './project.ts';
 
 /** A figure of lab-a that stands alone: fields are added or replaced line by line. */
 function figure(fields: Record<string, string | undefined>): string {
@@ -303,6 +292,7 @@ export const FIXTURES: readonly Fixture[] = [
   { title: 'a study with a slip of a letter', rule: 'study-name-is-meant', files: { [NEW]: figure({ study: '§lab-aa' }) }, says: ['lab-a/new study: no other figure is of this study, and its name is one letter away from another (got lab-aa). Did you mean lab-a? If it is another study, give it a name that cannot be mixed up.'] },
   { title: 'no reference', rule: 'one-reference', files: { 'data/methods/basket.yaml': [['role: home', 'role: §home']], 'data/methods/makers-sling.yaml': [['role: reference', 'role: home']] }, says: ["basket: no method has the role reference (got home). Write role: reference in the record of the maker's own sling."] },
   { title: 'two references', rule: 'one-reference', files: { 'data/methods/basket.yaml': [['role: home', 'role: reference']], 'data/methods/makers-sling.yaml': [['role: reference', 'role: §reference']] }, says: ["makers-sling: is a second reference beside basket (got reference). Keep the role reference for the maker's own sling."] },
+  { title: 'a comparison with nothing to compare', rule: 'comparison-shows-breaks', files: { 'data/methods/basket.yaml': [['role: home', 'role: §comparison']] }, says: ['basket: stands for comparison and shows no published break. Name the nearest figures in shown.'] },
   // 12 lbf is 0.053 kN, 29 daN 0.29 kN, by hand
   { title: 'kilonewtons under the name of pounds', rule: 'force-is-plausible', files: { [NEW]: figure({ value: '{ tests: [§12, 2000] }', unit: 'lbf' }) }, says: ['lab-a/new: is below 0.3 kN, less than cord of 3 mm breaks at (got 12 lbf). Look up whether the source prints kN; for yarn or thinner cord, say so in the rig.'] },
   { title: 'a cell of kilonewtons under the name of decanewtons', rule: 'force-is-plausible', files: { [TABLE]: [['unit: kN', 'unit: daN'], ['{ mean: 23.3, n: 2 }', '{ mean: §29, n: 2 }'], ['{ mean: 22.4, n: 2 }', '{ mean: 31, n: 2 }']] }, says: ['lab-b/table#wide: is below 0.3 kN, less than cord of 3 mm breaks at (got 29 daN). Look up whether the source prints kN; for yarn or thinner cord, say so in the rig.'] },
@@ -310,6 +300,10 @@ export const FIXTURES: readonly Fixture[] = [
   { title: 'an empty cell without a gap', rule: 'gaps-agree', files: { 'data/methods/basket.yaml': [['name: basket', '§§name: basket']], 'data/gaps/basket-on-thin-wire.yaml': [[', twin-eye] }', '] }']] }, says: [
     'basket: has no data with hmpe-10 on twin-eye, and no gap names it (got unmeasured, 11 bearings from 2.5 to 15 mm). Add a block to a record of data/gaps/, with the test that would answer it.',
     'basket: has no data with used hmpe-10 on twin-eye, and no gap names it (got unmeasured). Add a block to a record of data/gaps/, with the test that would answer it.',
+  ] },
+  // One sling, used on five kinds of eye and new on the four that no test was made on: nine places.
+  { title: 'a method that no gap names at all', rule: 'gaps-agree', files: { 'data/methods/basket.yaml': [['name: basket', '§name: basket']], 'data/gaps/basket-on-thin-wire.yaml': [['blocks: [{ methods: [basket], slings: [hmpe-10], eyes: [sleeved-wire, wire-under-bar, metal-bar, twin-eye] }, { methods: [ basket ], used: true, eyes: [bare-wire] }]', 'concerns: [basket]']] }, says: [
+    'basket: has no data with used hmpe-10 on bare-wire, and no gap names it (got unmeasured, and 8 more slings and eyes). Add a block to a record of data/gaps/, with the test that would answer it.',
   ] },
   { title: 'a class that takes scatter from a mean without one', rule: 'class-series-state-scatter', files: { [CLASS]: [['{ from: [lab-a/straight] }', '{ from: [lab-a/straight, §lab-b/table#wide] }']] }, says: ['class/sewn: lab-b/table#wide states no scatter (got {"mean":23.3,"n":2}). Remove it from the list, or give the figure its raw tests, its sd with n, or the extremes of n.'] },
   // sd of 20 and 30 is 7.071 by hand, over 25: 0.283

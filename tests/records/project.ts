@@ -4,6 +4,18 @@ import { checkProject } from '../../src/records/check-project.ts';
 import { formatFault } from '../../src/records/fault.ts';
 import type { FileMap } from '../../src/records/files.ts';
 
+/** Files of the tiny project that tests change most; the last is not there. */
+export const STRAIGHT = 'data/figures/lab-a/straight.yaml';
+export const KNOT = 'data/figures/lab-a/knot.yaml';
+export const TABLE = 'data/figures/lab-b/table.yaml';
+export const FLOOR = 'data/figures/lab-b/floor.yaml';
+export const FACTOR = 'data/factors/straight.yaml';
+export const KNOT_FACTOR = 'data/factors/knot.yaml';
+export const CLASS = 'data/factors/class/sewn.yaml';
+export const RULE = 'data/rules/age.yaml';
+export const BASKET = 'content/methods/basket.mdx';
+export const NEW = 'data/figures/lab-a/new.yaml';
+
 /** All numbers and names here are invented; the check looks at their form alone. */
 export const SOUND: FileMap = {
   'data/sources/lab-a.yaml': `type: report
@@ -22,7 +34,7 @@ language: en
 free: false
 checked: "2026-01-05"
 `,
-  'data/figures/lab-a/straight.yaml': `what: Sewn slings, straight
+  [STRAIGHT]: `what: Sewn slings, straight
 kind: measured
 value: { tests: [22.5, 23.5, 24.1] }
 unit: kN
@@ -32,7 +44,7 @@ locator: table 1
 checked: "2026-01-05"
 lowered: [{ by: few, why: "3 pulls" }]
 `,
-  'data/figures/lab-a/knot.yaml': `what: Sewn slings with a knot
+  [KNOT]: `what: Sewn slings with a knot
 kind: measured
 value: { mean: 60, sd: 3, n: 5 }
 unit: percent
@@ -53,7 +65,7 @@ locator: table 3
 checked: "2026-01-05"
 lowered: [{ by: few, why: "3 pulls" }]
 `,
-  'data/figures/lab-b/table.yaml': `what: Sewn slings, straight
+  [TABLE]: `what: Sewn slings, straight
 kind: measured
 unit: kN
 rig: { form: sewn-loop, material: hmpe }
@@ -65,7 +77,7 @@ cells:
   wide: { value: { mean: 23.3, n: 2 }, rig: { method: straight, widthMm: 11 } }
   narrow: { value: { mean: 22.4, n: 2 }, rig: { method: straight, widthMm: 8 } }
 `,
-  'data/figures/lab-b/floor.yaml': `what: Least strength of a new sling
+  [FLOOR]: `what: Least strength of a new sling
 kind: required
 value: 22
 unit: kN
@@ -81,20 +93,20 @@ standing: read
 locator: clause 7
 checked: "2026-01-05"
 `,
-  'data/factors/straight.yaml': `what: New sewn sling, straight
+  [FACTOR]: `what: New sewn sling, straight
 acts: loop
 class: sewn
 applies: { riggings: [straight], materials: [hmpe], forms: [sewn-loop], widthMm: [9, 12] }
 from: [lab-a/straight, lab-b/table#wide]
 floor: lab-b/floor
 `,
-  'data/factors/knot.yaml': `what: Overhand, share of the straight strength
+  [KNOT_FACTOR]: `what: Overhand, share of the straight strength
 acts: { multiplies: straight }
 class: sewn
 applies: { riggings: [overhand], materials: [hmpe], forms: [sewn-loop], widthMm: [9, 12] }
 from: [lab-a/knot]
 `,
-  'data/factors/class/sewn.yaml': `what: Sewn slings pulled straight
+  [CLASS]: `what: Sewn slings pulled straight
 cv: { from: [lab-a/straight] }
 ceiling: { cv: 0.12, why: invented }
 tau: { groups: [[lab-a/straight, lab-b/table#wide]] }
@@ -130,7 +142,7 @@ title: Maker's sling
 ---
 As the maker made it.
 `,
-  'content/methods/basket.mdx': `---
+  [BASKET]: `---
 title: Basket
 ---
 Through the eye, both ends to the connector: <Fig id="lab-a/straight" />.
@@ -182,7 +194,7 @@ title: HMPE
 ---
 A knot: <Fig id="lab-a/knot" />.
 `,
-  'data/rules/age.yaml': `what: Slings go at the age that the laboratory prints
+  [RULE]: `what: Slings go at the age that the laboratory prints
 order: 1
 verdict: retire
 due: { figure: lab-b/lifetime, reads: value }

@@ -5,7 +5,7 @@ import { checkProject } from '../../src/records/check-project.ts';
 import { RULES as RECORD_RULES } from '../../src/records/check/index.ts';
 import { formatFault } from '../../src/records/fault.ts';
 import { FIXTURES } from './fixtures.ts';
-import { broken, messages, SOUND } from './project.ts';
+import { broken, FACTOR, KNOT, KNOT_FACTOR, messages, NEW, RULE, SOUND, STRAIGHT } from './project.ts';
 
 /** Those that need records alone, and those that are joined to an engine. */
 const RULES = [...RECORD_RULES, ...JOINED_RULES];
@@ -18,12 +18,6 @@ describe('rules of the record check', () => {
     expect(checkProject(SOUND, JOINED_RULES).map(formatFault)).toEqual([]);
   });
 
-  const STRAIGHT = 'data/figures/lab-a/straight.yaml';
-  const KNOT = 'data/figures/lab-a/knot.yaml';
-  const STRAIGHT_FACTOR = 'data/factors/straight.yaml';
-  const KNOT_FACTOR = 'data/factors/knot.yaml';
-  const AGE_RULE = 'data/rules/age.yaml';
-  const NEW = 'data/figures/lab-a/new.yaml';
   const plain = (fields: string) => `what: A result\nkind: measured\nstanding: read\nlocator: page 1\nchecked: "2026-01-05"\n${fields}`;
   test.each<[string, Record<string, string>]>([
     ['breaks with pulls in which something else gave way', { [STRAIGHT]: (SOUND[STRAIGHT] as string).replace('24.1] }', '24.1], censored: [25] }') }],
@@ -50,18 +44,18 @@ describe('rules of the record check', () => {
       [NEW]: plain('value: { tests: [9, 9.1] }\nunit: kN\nrig: { method: straight, form: rope, material: nylon }\nlowered: [{ by: few, why: as told }]\n'),
       'data/factors/rope.yaml': `what: Rope, straight\nacts: loop\nclass: sewn\napplies: { riggings: [straight], materials: [nylon], forms: [cord, rope], widthMm: ${widthMm} }\nfrom: [lab-a/new]\ntaken: [{ figure: lab-a/new, diameterMm: 6, why: as told }]\nbridge: { widthMm: [3, 9], spread: 0.2, bySection: true, why: as told }\n`,
     }]),
-    ['a sewn loop that is carried over to other widths without its section', { [STRAIGHT_FACTOR]: (SOUND[STRAIGHT_FACTOR] as string).concat('bridge: { widthMm: [6, 14], spread: 0.2, why: as told }\n') }],
-    ['a rule that holds at once', { [AGE_RULE]: (SOUND[AGE_RULE] as string).replace(/due.*\n/, '') }],
+    ['a sewn loop that is carried over to other widths without its section', { [FACTOR]: (SOUND[FACTOR] as string).concat('bridge: { widthMm: [6, 14], spread: 0.2, why: as told }\n') }],
+    ['a rule that holds at once', { [RULE]: (SOUND[RULE] as string).replace(/due.*\n/, '') }],
     ['a rule on everything that can be asked, with every use from one on', {
-      [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('verdict: retire', 'verdict: retire\nwhen: { uses: [weekly, daily], widthMm: [8, 8], exposures: [salt], events: [edge], findings: [cut] }').replace('reads: value', 'reads: value, from: first-use'),
+      [RULE]: (SOUND[RULE] as string).replace('verdict: retire', 'verdict: retire\nwhen: { uses: [weekly, daily], widthMm: [8, 8], exposures: [salt], events: [edge], findings: [cut] }').replace('reads: value', 'reads: value, from: first-use'),
     }],
     ['an inspection at most so many months after the last', {
       [NEW]: plain('value: { atMost: 6 }\nunit: months\n').replace('measured', 'rule'),
-      [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('verdict: retire', 'verdict: inspect').replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: at most, from: inspection'),
+      [RULE]: (SOUND[RULE] as string).replace('verdict: retire', 'verdict: inspect').replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: at most, from: inspection'),
     }],
     ['a rule that falls due at the age at which a group begins', {
       [NEW]: plain('value: { mean: 60, n: 10 }\nunit: percent\nof: new\nrig: { ageYears: { from: 5, to: 10 } }\n'),
-      [AGE_RULE]: (SOUND[AGE_RULE] as string).replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: age from'),
+      [RULE]: (SOUND[RULE] as string).replace('lab-b/lifetime, reads: value', 'lab-a/new, reads: age from'),
     }],
     ['the series of a figure, one by itself that is lowered for its gaps beside it, and an invented one', {
       'data/series/straight.yaml': 'what: Slings\ncalled: the sling\nfigure: lab-a/straight\nbeside: [{ series: by-itself, why: as told }]\n',
@@ -93,10 +87,10 @@ describe('rules of the record check', () => {
 
   test.each<[string, string, [string, string], string]>([
     ['a floor that is no single force', 'data/figures/lab-b/floor.yaml', ['value: 22', 'value: { atLeast: 22 }'], 'floor lab-b/floor: is no single force'],
-    ['a rule that falls due at a force', AGE_RULE, ['lab-b/lifetime, reads: value', 'lab-b/floor, reads: value'], 'rule age: lab-b/floor says no value in years or months'],
+    ['a rule that falls due at a force', RULE, ['lab-b/lifetime, reads: value', 'lab-b/floor, reads: value'], 'rule age: lab-b/floor says no value in years or months'],
     ['a rule that falls due at a range of years', 'data/figures/lab-b/lifetime.yaml', ['value: 10', 'value: { atMost: 10 }'], 'rule age: lab-b/lifetime says no value in years or months'],
-    ['a rule beyond the comparison that falls due at a force', AGE_RULE, ['lab-b/lifetime, reads: value', 'lab-b/floor, reads: value, from: first-use'], 'rule age: lab-b/floor says no value in years or months'],
-    ['a rule that falls due at an age that its figure does not say', AGE_RULE, ['reads: value', 'reads: age from'], 'rule age: lab-b/lifetime says no age from in years or months'],
+    ['a rule beyond the comparison that falls due at a force', RULE, ['lab-b/lifetime, reads: value', 'lab-b/floor, reads: value, from: first-use'], 'rule age: lab-b/floor says no value in years or months'],
+    ['a rule that falls due at an age that its figure does not say', RULE, ['reads: value', 'reads: age from'], 'rule age: lab-b/lifetime says no age from in years or months'],
   ])('what the engine refuses is told, whatever the other rules say: %s', (_what, file, [from, to], problem) => {
     const text = SOUND[file] as string;
     expect(text.split(from)).toHaveLength(2);

@@ -11,7 +11,7 @@ import type { Evidence, Rig } from '../../src/strength/types.ts';
 const wireOnly = (): Evidence => {
   const evidence = structuredClone(loadEvidence());
   for (const factor of Object.values(evidence.factors)) {
-    if (factor.along) factor.from = factor.from.filter((id) => evidence.figures[id]?.rig.bearing === 'bare-wire');
+    if (factor.along) factor.from = factor.from.filter((id) => id.startsWith('ibarra-2021/') && evidence.figures[id]?.rig.bearing === 'bare-wire');
   }
   return evidence;
 };

@@ -1,15 +1,12 @@
 /** Reads `tests/reference/states.csv`: bars join values, a star is all, each cell stands once. */
+import { readAll } from '../../src/records/read.ts';
 import type { Eye } from '../../src/records/schema.ts';
+import { ROOT } from './step.ts';
 
-/** All methods and slings of the design, built or not. */
-export const METHODS = [
-  'makers-sling', 'sewn-loop-single', 'sewn-loop-doubled', 'basket', 'basket-overhand', 'basket-figure-eight', 'girth-hitch',
-  'overhand-on-a-bight', 'bowline-on-a-bight', 'quick-link', 'quick-link-doubled', 'cord-loop-double-fishermans',
-  'cord-loop-triple-fishermans', 'tape-loop-ring-bend', 'tape-loop-beer-knot', 'twin-eye-basket', 'clip-the-eye', 'keep-the-old-sling',
-];
-export const SLINGS = [
-  'hmpe-8', 'hmpe-10', 'nylon-16', 'nylon-20', 'nylon-tape', 'nylon-tape-25', 'hmpe-tape', 'nylon-cord-5', 'nylon-cord-6', 'nylon-cord-7', 'hmpe-cord', 'aramid-cord',
-];
+const RECORDS = readAll(ROOT);
+/** All methods and slings on record. */
+export const METHODS: readonly string[] = [...RECORDS.methods.keys()];
+export const SLINGS: readonly string[] = [...RECORDS.slings.keys()];
 const WIRES: Eye[] = ['bare-wire', 'sleeved-wire', 'wire-under-bar'];
 /** Eyes with the bearings that the table looks at: not measured, and diameters around the tested ones (mm). */
 export const CASES: [Eye, string][] = [

@@ -8,10 +8,10 @@ import { allSeries, type ShownSeries } from '../series-page.ts';
 import { address } from '../site.ts';
 import { allTables } from './all-tables.ts';
 import { archive, archiveName } from './archive.ts';
-import { type Citation, citationFile, citationText, dayOf, readCitation, type Release } from './citation.ts';
+import { type Citation, citationFile, type Content, citationText, dayOf, readCitation, type Release } from './citation.ts';
 import { csvText } from './csv.ts';
 import { dataPackage } from './data-package.ts';
-import { type DataFile, textFile } from './file.ts';
+import { type DataFile, sha256, textFile } from './file.ts';
 import { jsonText } from './json.ts';
 import { recordJsonSchemas, tableJsonSchema } from './json-schema.ts';
 import { readme } from './readme.ts';
@@ -30,6 +30,7 @@ export interface Downloads {
   citation: Citation;
   /** The text to cite. */
   cite: string;
+  content: Content;
 }
 
 /** What the files are made from: the records, and two files at the top of the project. */
@@ -47,6 +48,12 @@ export interface Origin {
 
 const prettyJson = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
 
+/** What some files have in them. */
+function contentOf(files: readonly DataFile[], { sources, figures }: SiteRecords): Content {
+  const days = [...sources.values(), ...figures.values()].flatMap((record) => ('checked' in record ? [record.checked] : []));
+  return { hash: sha256(new TextEncoder().encode(files.map(({ path, bytes }) => `${sha256(bytes)}  ${path}\n`).join(''))), checked: days.sort().at(-1) ?? 'unknown' };
+}
+
 /** Makes every file. The same origin gives the same bytes. */
 export function makeDownloads({ records, book, series, release, citationText: cff, licenceText }: Origin): Downloads {
   const citation = readCitation(cff);
@@ -60,18 +67,19 @@ export function makeDownloads({ records, book, series, release, citationText: cf
     ...tables.map((table) => textFile(`schemas/tables/${table.name}.json`, 'application/schema+json', `JSON Schema of ${table.name}.json.`, prettyJson(tableJsonSchema(table)))),
     ...[...schemas].map(([name, schema]) => textFile(`schemas/records/${name}.json`, 'application/schema+json', 'JSON Schema of one kind of record in the repository.', prettyJson(schema))),
   ];
+  const content = contentOf(described, records);
   const descriptor = textFile('datapackage.json', 'application/json', 'Describes every other file.',
-    prettyJson(dataPackage(described, tables, { citation, release, sources: records.sources.values() })));
+    prettyJson(dataPackage(described, tables, { citation, release, content, sources: records.sources.values() })));
   const packed = [
     ...described, descriptor,
     textFile('LICENSE', 'text/plain', 'Licence.', licenceText),
     textFile('CITATION.cff', 'text/yaml', 'Citation for tools.', citationFile(cff, release)),
-    textFile('README.md', 'text/markdown', 'What the files are and how to cite them.', readme(tables, citation, release)),
+    textFile('README.md', 'text/markdown', 'What the files are and how to cite them.', readme(tables, citation, release, content)),
   ];
   const name = archiveName(release.version);
   const zip: DataFile = { path: name, mediatype: 'application/zip', says: 'All files in one archive.', bytes: archive(packed, release.day) };
   return {
-    tables, recordSchemas: [...schemas.keys()], release, citation, archive: name, cite: citationText(citation, release),
+    tables, recordSchemas: [...schemas.keys()], release, citation, archive: name, cite: citationText(citation, release), content,
     files: new Map([...described, descriptor, zip].map((file) => [file.path, file])),
   };
 }

@@ -9,10 +9,10 @@ export function archiveName(version: string): string {
 
 /**
  * Packs files in the order of their paths, each dated noon of the day. An archive keeps the hour of no place, and noon
- * exists on every clock, so the same bytes come out in every time zone.
+ * exists on every clock, so the same bytes come out in every time zone. Pictures are packed already, and stay as they are.
  */
 export function archive(files: readonly Pick<DataFile, 'path' | 'bytes'>[], day: string): Uint8Array<ArrayBuffer> {
   const [year, month, date] = day.split('-').map(Number) as [number, number, number];
   const sorted = [...files].sort((a, b) => (a.path < b.path ? -1 : 1));
-  return zipSync(Object.fromEntries(sorted.map(({ path, bytes }) => [path, bytes])), { level: 9, mtime: new Date(year, month - 1, date, 12) }) as Uint8Array<ArrayBuffer>;
+  return zipSync(Object.fromEntries(sorted.map(({ path, bytes }) => [path, path.endsWith('.png') ? [bytes, { level: 0 as const }] : bytes])), { level: 9, mtime: new Date(year, month - 1, date, 12) }) as Uint8Array<ArrayBuffer>;
 }

@@ -16,6 +16,17 @@ export interface Citation {
   'date-released': string;
 }
 
+/**
+ * What the files have in them, beside the version of the evidence: records that the model does not read come and change
+ * without a new version, so two sets of files of one version may differ.
+ */
+export interface Content {
+  /** SHA-256 over the list of hashes of all tables and schemas: a line `<hash>  <path>` each, in the order of the descriptor. */
+  hash: string;
+  /** Latest day on which the source of a record in them was looked at. */
+  checked: string;
+}
+
 /** What one set of files is. */
 export interface Release {
   /** Version of the evidence; a plus sign at its end says that records changed since it was frozen. */

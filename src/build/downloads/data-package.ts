@@ -1,6 +1,6 @@
 /** The descriptor of the folder `/data/`: a Data Package of version 2 (https://datapackage.org/standard/data-package/). */
 import type { SourceRecord } from '../../records/schema.ts';
-import { type Citation, citationText, licenceOf, type Release } from './citation.ts';
+import { type Citation, citationText, type Content, licenceOf, type Release } from './citation.ts';
 import { type DataFile, sha256 } from './file.ts';
 import type { Table } from './table.ts';
 import { tableSchema } from './table-schema.ts';
@@ -25,7 +25,7 @@ const nameOf = (path: string, isTable: boolean): string => (isTable ? path.repla
 export function dataPackage(
   files: readonly DataFile[],
   tables: readonly Table[],
-  { citation, release, sources }: { citation: Citation; release: Release; sources: Iterable<SourceRecord> },
+  { citation, release, content, sources }: { citation: Citation; release: Release; content: Content; sources: Iterable<SourceRecord> },
 ): Record<string, unknown> {
   const keys = new Map(tables.map((table) => [table.name, table.key]));
   const byCsv = new Map(tables.map((table) => [`${table.name}.csv`, table]));
@@ -39,6 +39,9 @@ export function dataPackage(
     ].join('\n\n'),
     version: release.version,
     created: `${release.day}T00:00:00Z`,
+    // Beyond the standard: two packages of one version may differ in records that the model does not read.
+    contentHash: `sha256:${content.hash}`,
+    recordsChecked: content.checked,
     homepage: new URL('data/', release.site).href,
     keywords: citation.keywords,
     licenses: [licenceOf(citation)],

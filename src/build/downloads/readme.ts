@@ -1,5 +1,5 @@
 /** The README of the archive: what the files are, how they are written, and how to cite them. */
-import { type Citation, citationText, licenceOf, type Release } from './citation.ts';
+import { type Citation, citationText, type Content, licenceOf, type Release } from './citation.ts';
 import type { Table } from './table.ts';
 
 /** How the files are written; the page of the folder says the same. */
@@ -13,15 +13,19 @@ export const CONVENTIONS: readonly string[] = [
   'CSV is comma-separated, with a head line, double quotes where needed, and CR LF at the close of each line.',
 ];
 
+/** Stands in every file that is handed on. */
+export const MAKER_FIRST = "The maker's instruction and a professional replacement come first.";
+
 /** What nobody may read out of the numbers. */
-export const CAUTION = "The maker's instruction and a professional replacement come first. No row tells you that a sling of yours will bear a load.";
+export const CAUTION = `${MAKER_FIRST} No row tells you that a sling of yours will bear a load.`;
 
 /** Markdown. */
-export function readme(tables: readonly Table[], citation: Citation, release: Release): string {
+export function readme(tables: readonly Table[], citation: Citation, release: Release, content: Content): string {
   const licence = licenceOf(citation);
   return [
     `# ${citation.title}`,
     `Evidence ${release.version}, ${new URL('data/', release.site).href}`,
+    `Content ${content.hash}, records checked up to ${content.checked}. Records that the model does not read come without a new version of the evidence: two packages of one version may differ, and this hash tells them apart. It is the SHA-256 of the lines \`<hash>  <path>\` of all tables and schemas, in the order of \`datapackage.json\`.`,
     CAUTION,
     '## How to cite',
     citation.message,

@@ -38,7 +38,7 @@ export function FallForm({ words }: { words: FallWords }) {
     <form class="questions needs-script" autoComplete="off">
       <section aria-labelledby="q-fall">
         <h2 id="q-fall">The fall</h2>
-        <p class="small">It begins with a fall that we made up. Write yours over it; feet, pounds and decimal commas are read, too.</p>
+        <p class="small">It begins with a fall that we made up. Write yours over it, and the loads follow; if they do not, load the page again. Feet, pounds and decimal commas are read, too.</p>
         <fieldset class="wants">
           <legend>What stops the fall?</legend>
           {FALL_CHOICES.onto.map((word) => <label key={word} class="chip"><input type="radio" name="onto" value={word} checked={words.onto === word} />{CHOICE_WORDS.onto[word]}</label>)}

@@ -1,6 +1,6 @@
 /** Citations of a kind in one file each: `/cite/figures.bib` and its like. */
 import { citationFileText, FILE_NAMES, FORMATS } from '../../build/citation-files.ts';
-import { citedFigures, comparisonCitable, figureCitable, lessonCitable, seriesCitable, siteCitable } from '../../build/citations.ts';
+import { citedFigures, comparisonCitable, figureCitable, kitCitable, lessonCitable, lessonsCitable, seriesCitable, siteCitable } from '../../build/citations.ts';
 import { pageEvidence, prebuiltRigs } from '../../build/comparator-page.ts';
 import { siteLessons } from '../../build/lessons.ts';
 import { allSeries } from '../../build/series-page.ts';
@@ -14,7 +14,8 @@ export function getStaticPaths() {
     figure: citedFigures().map(figureCitable),
     series: [...allSeries()].flatMap(([id, { invented }]) => (invented ? [] : [seriesCitable(id)])),
     comparison: prebuiltRigs().map((rig) => comparisonCitable(rig, rigLine(rig, slings))),
-    lesson: siteLessons().map(lessonCitable),
+    lesson: [lessonsCitable(), ...siteLessons().map(lessonCitable)],
+    kit: [kitCitable()],
   };
   return (Object.keys(FILE_NAMES) as (keyof typeof FILE_NAMES)[]).flatMap((what) => FORMATS.map((format) => ({
     params: { file: `${FILE_NAMES[what]}.${format.extension}` }, props: { text: citationFileText(format, all[what]), mediatype: format.mediatype },

@@ -3,6 +3,7 @@ import { assumedHasReason } from './assumed-has-reason.ts';
 import { classGroupsCompareLike } from './class-groups-compare-like.ts';
 import { classGroupsStateN } from './class-groups-state-n.ts';
 import { classSeriesStateScatter } from './class-series-state-scatter.ts';
+import { comparisonShowsBreaks } from './comparison-shows-breaks.ts';
 import { correctionsStillApply } from './corrections-still-apply.ts';
 import { demoStaysInDemo } from './demo-stays-in-demo.ts';
 import { denominatorsChain } from './denominators-chain.ts';
@@ -72,6 +73,7 @@ export const RULES: readonly Rule[] = [
   wordsAreLowered,
   studyNameIsMeant,
   oneReference,
+  comparisonShowsBreaks,
   ruleGrowsStricter,
   seriesHasItsPulls,
   seriesHasSource,

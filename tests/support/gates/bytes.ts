@@ -29,8 +29,10 @@ const FACET: Budget = { kind: 'page of over 100 rows', htmlAndCss: 20 * kB, scri
 const READING: Budget = { kind: 'reading page', htmlAndCss: 14 * kB, script: 0.4 * kB, onDemand: 0.4 * kB, whole: 60 * kB, oneResponse: true, worker: 0 };
 /** The comparator's evidence, a hashed JSON of its own. */
 export const EVIDENCE_LIMIT = 12 * kB;
+/** All that search fetches beside its script. */
+export const SEARCH_LIMIT = 150 * kB;
 
-const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|search|materials\/knots-and-bearings)\//;
+const INTERACTIVE_PATHS = /^\/(?:retire|rack|falls|breaks\/analyse|breaks\/plan|replace\/cost|replace\/form|offline|search|send|materials\/knots-and-bearings)\//;
 const ROWS_OF_A_FACET = 100;
 
 /** Which budget a page has. */
@@ -43,13 +45,13 @@ export function budgetOf(page: Page): Budget {
 export const bytes: Gate = {
   name: 'bytes',
   holds: 'every page within its byte budget',
-  check: (site) => [...site.pages.flatMap((page) => checkPage(site, page)), ...checkEvidence(site)],
+  check: (site) => [...site.pages.flatMap((page) => checkPage(site, page)), ...checkEvidence(site), ...checkSearch(site)],
 };
 
 const sizes = new WeakMap<Site, Map<string, number>>();
 
 /** Size of a built file as a host would send it. */
-function gzipped(site: Site, path: string): number {
+export function gzipped(site: Site, path: string): number {
   const known = sizes.get(site) ?? new Map<string, number>();
   sizes.set(site, known);
   const size = known.get(path) ?? gzipSync(site.read(path)).length;
@@ -132,6 +134,9 @@ export function weigh(site: Site, page: Page): Weight {
   };
 }
 
+/** Script files that a page can come to load, on demand too. */
+export const scriptsOf = (site: Site, entries: readonly string[]): ReadonlySet<string> => reach(site, entries, true);
+
 /** Script files reached from some others by imports; `dynamic` follows those on demand too, but for what is left out. */
 function reach(site: Site, entries: readonly string[], dynamic: boolean, isLeftOut: (path: string) => boolean = () => false): Set<string> {
   const reached = new Set<string>();
@@ -163,4 +168,19 @@ function checkEvidence(site: Site): Fault[] {
     if (!/[._-][A-Za-z0-9_-]{8,}\.json$/.test(path)) faults.push({ page: path, message: 'has no hash of its content in its name, so an old copy could be taken for the new one.' });
     return faults;
   });
+}
+
+/** What search fetches: hashed files that no page asks for before the reader does. */
+function checkSearch(site: Site): Fault[] {
+  const search = site.page('/search/');
+  if (!search) return [];
+  const files = [...site.files].filter((path) => /\/search\/[^/]+\.json$/.test(path));
+  const size = files.reduce((sum, path) => sum + gzipped(site, path), 0);
+  const early = files.filter((path) => search.document.querySelectorAll('link[href]').some((link) => (link.getAttribute('href') ?? '').endsWith(path)));
+  return [
+    ...(size > SEARCH_LIMIT ? [{ page: search.path, message: `index of search: ${size} bytes, ${size - SEARCH_LIMIT} over the ${SEARCH_LIMIT} of its budget.` }] : []),
+    ...files.filter((path) => !/[._-][A-Za-z0-9_-]{8,}\.json$/.test(path)).map((path) => ({ page: path, message: 'has no hash of its content in its name, so an old copy could be taken for the new one.' })),
+    ...files.filter((path) => !search.html.includes(path)).map((path) => ({ page: path, message: 'is named nowhere on the page of search.' })),
+    ...early.map((path) => ({ page: search.path, message: `asks for ${path} with the page. Fetch it on first use.` })),
+  ];
 }

@@ -10,15 +10,17 @@ import { asBase } from '../../../src/commands/static-server.ts';
 import { ROOT } from '../step.ts';
 import { bytes } from './bytes.ts';
 import { headings } from './headings.ts';
+import { hosting } from './hosting.ts';
 import { links } from './links.ts';
 import { markup } from './markup.ts';
+import { offline } from './offline.ts';
 import { plainWords } from './plain-words.ts';
 import { policy } from './policy.ts';
 import { provenance } from './provenance.ts';
 import { readSite, type Gate } from './site.ts';
 import { thirdParty } from './third-party.ts';
 
-export const GATES: readonly Gate[] = [links, provenance, bytes, policy, thirdParty, markup, headings, plainWords];
+export const GATES: readonly Gate[] = [links, provenance, bytes, offline, policy, thirdParty, hosting, markup, headings, plainWords];
 
 /** Faults printed for one gate; the rest is counted. `FAULTS=all` prints every one. */
 const SHOWN = process.env['FAULTS'] === 'all' ? Number.POSITIVE_INFINITY : 25;

@@ -5,7 +5,7 @@ import '@citation-js/plugin-ris';
 import Ajv from 'ajv';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { citedFigures, comparisonCitable, figureCitable, lessonCitable, seriesCitable, siteCitable } from '../../../src/build/citations.ts';
+import { citedFigures, comparisonCitable, figureCitable, kitCitable, lessonCitable, lessonsCitable, seriesCitable, siteCitable } from '../../../src/build/citations.ts';
 import { prebuiltRigs } from '../../../src/build/comparator-page.ts';
 import { siteLessons } from '../../../src/build/lessons.ts';
 import { allSeries } from '../../../src/build/series-page.ts';
@@ -121,7 +121,7 @@ const CSL_SCHEMA = (() => {
 describe('every citation of the site', () => {
   const all: Citable[] = [
     siteCitable(), ...citedFigures().map(figureCitable), ...[...allSeries()].flatMap(([id, { invented }]) => (invented ? [] : [seriesCitable(id)])),
-    ...siteLessons().map(lessonCitable),
+    ...siteLessons().map(lessonCitable), lessonsCitable(), kitCitable(),
     ...prebuiltRigs().map((rig) => comparisonCitable(rig, 'a rig in words')),
   ];
   const works = all.flatMap(worksOf);
@@ -131,7 +131,8 @@ describe('every citation of the site', () => {
     expect(entries).toHaveLength(works.length);
     for (const [i, work] of works.entries()) {
       const { id, title, author = [], issued, URL: url } = entries[i] as Record<string, never>;
-      expect([id, title, (author as unknown[]).length, url]).toEqual([work.key, work.title, work.authors.length, work.url]);
+      // The parser writes the code of a plus anew. A version has one while records differ from what is frozen.
+      expect([id, title, (author as unknown[]).length, (url as string | undefined)?.replaceAll('%252B', '%2B')]).toEqual([work.key, work.title, work.authors.length, work.url]);
       expect((issued as Entry | undefined)?.['date-parts'], work.key).toEqual(parts(work.issued)?.['date-parts']);
     }
     const figure = figureCitable('ibarra-2021/girth-on-wire');

@@ -63,10 +63,10 @@ describe('the head script', () => {
     }), { numRuns: 600 });
   });
 
-  it('says the rig as read, in the words of the link, as soon as the page is read', () => {
+  it('says the whole rig as read, in the words of the link and of the page, as soon as the page is read', () => {
     const opened = open('?v=1&rating=10&sling=hmpe-8');
     opened.tell('readystatechange');
-    expect(opened.places['reading-rig']?.textContent).toBe('rating 10, sling hmpe-8');
+    expect(opened.places['reading-rig']?.textContent).toBe('rating 10, eye sleeved-wire, bearing unmeasured, sling hmpe-8, length 60, used new, demand rating, oldsling unknown, oldage unknown, olduse unknown, oldlight unknown');
   });
 
   it('names the page that is built for exactly the rig when the script does not arrive', () => {

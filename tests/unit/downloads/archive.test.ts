@@ -1,36 +1,16 @@
-/** The archive of `/data/`, opened here by the layout of a ZIP file (PKWARE APPNOTE 6.3, sections 4.3.7 and 4.3.12) with Node's own inflate, not with what packed it. */
+/** The archive of `/data/`, opened by a reader that did not pack it. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { crc32, inflateRawSync } from 'node:zlib';
+import { crc32 } from 'node:zlib';
 import { afterEach, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { downloads } from '../../../src/build/downloads/all-files.ts';
 import { archive, archiveName } from '../../../src/build/downloads/archive.ts';
 import { ROOT } from '../../support/step.ts';
-
-interface Entry { path: string; bytes: Buffer; crc: number; time: number; date: number }
-
-/** Entries of the central directory, in its order. */
-function unpack(zip: Uint8Array): Entry[] {
-  const file = Buffer.from(zip);
-  const end = file.lastIndexOf(Buffer.from([0x50, 0x4b, 5, 6]));
-  const entries: Entry[] = [];
-  let at = file.readUInt32LE(end + 16);
-  for (let i = 0; i < file.readUInt16LE(end + 10); i++) {
-    expect(file.readUInt32LE(at)).toBe(0x02014b50);
-    const [name, extra, comment] = [file.readUInt16LE(at + 28), file.readUInt16LE(at + 30), file.readUInt16LE(at + 32)];
-    const local = file.readUInt32LE(at + 42);
-    const start = local + 30 + file.readUInt16LE(local + 26) + file.readUInt16LE(local + 28);
-    const packed = file.subarray(start, start + file.readUInt32LE(at + 20));
-    const bytes = file.readUInt16LE(at + 10) === 0 ? packed : inflateRawSync(packed);
-    entries.push({ path: file.toString('utf8', at + 46, at + 46 + name), bytes, crc: file.readUInt32LE(at + 16), time: file.readUInt16LE(at + 12), date: file.readUInt16LE(at + 14) });
-    at += 46 + name + extra + comment;
-  }
-  return entries;
-}
+import { unzip } from '../../support/unzip.ts';
 
 const made = downloads();
-const entries = unpack(made.files.get(made.archive)?.bytes as Uint8Array);
+const entries = unzip(made.files.get(made.archive)?.bytes as Uint8Array);
 const entry = (path: string): string => entries.find((one) => one.path === path)?.bytes.toString('utf8') ?? '';
 
 describe('the archive', () => {

@@ -16,7 +16,7 @@ interface Resource {
   schema?: { fields: { name: string; type: string; description: string; constraints?: { required?: boolean; unique?: boolean; enum?: string[] } }[]; primaryKey: string[]; foreignKeys?: { fields: string[]; reference: { resource?: string; fields: string[] } }[] };
 }
 interface Descriptor {
-  name: string; title: string; version: string; created: string; homepage: string; keywords: string[]; licenses: { name: string; path: string }[];
+  contentHash: string; recordsChecked: string; name: string; title: string; version: string; created: string; homepage: string; keywords: string[]; licenses: { name: string; path: string }[];
   sources: { title: string; path?: string }[]; contributors: { title: string }[]; resources: Resource[];
 }
 
@@ -69,6 +69,14 @@ describe('the descriptor', () => {
       expect(size, path).toBe(bytes(path).length);
       expect(hash, path).toBe(`sha256:${createHash('sha256').update(bytes(path)).digest('hex')}`);
     }
+  });
+
+  test('tells two packages of one version apart, by what is in them and by the latest day on which a source was looked at', () => {
+    const list = descriptor.resources.map(({ path }) => `${createHash('sha256').update(bytes(path)).digest('hex')}  ${path}\n`).join('');
+    expect(descriptor.contentHash).toBe(`sha256:${createHash('sha256').update(list).digest('hex')}`);
+    const days = [...read('sources.json').matchAll(/"checked":"(\d{4}-\d{2}-\d{2})"/g), ...read('figures.json').matchAll(/"checked":"(\d{4}-\d{2}-\d{2})"/g)].map(([, day]) => day);
+    expect(days.length).toBeGreaterThan(100);
+    expect(descriptor.recordsChecked).toBe(days.sort().at(-1));
   });
 
   test('says of each file what it is: its format is its ending', () => {

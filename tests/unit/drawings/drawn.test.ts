@@ -13,7 +13,8 @@ import { ROOT } from '../../support/step.ts';
 
 const records = readdirSync(join(ROOT, 'data/methods')).map((name) => ({ id: name.replace('.yaml', ''), record: parse(readFileSync(join(ROOT, 'data/methods', name), 'utf8')) }));
 const drawings = allDrawings();
-const named = drawings.map((drawing) => [`${drawing.method} ${drawing.frame}`, drawing] as const);
+const everyDrawing = [...drawings, ...drawingsOf('lessons')];
+const named = everyDrawing.map((drawing) => [`${drawing.method} ${drawing.frame}`, drawing] as const);
 
 test('every method on record has a finished drawing, and no drawing is of another', () => {
   expect(new Set(drawings.map(({ method }) => method))).toEqual(new Set(records.map(({ id }) => id)));
@@ -111,7 +112,7 @@ test.each(named)('%s: labels fit', (_name, { scene }) => {
 });
 
 test('what is wrong says so in words and by a cross, and what is right never does', () => {
-  for (const { frame, method, scene, alt } of drawings) {
+  for (const { frame, method, scene, alt } of everyDrawing) {
     const svg = inlineSvg(scene, alt);
     expect(/wrong: /.test(svg), `${method} ${frame}`).toBe(frame === 'wrong');
     expect(svg.includes('class="bad"'), `${method} ${frame}`).toBe(frame === 'wrong');
@@ -119,7 +120,7 @@ test('what is wrong says so in words and by a cross, and what is right never doe
 });
 
 test('text alternatives and captions are plain: no sentence above 28 words', () => {
-  for (const { alt, caption, method, frame } of drawings) {
+  for (const { alt, caption, method, frame } of everyDrawing) {
     for (const sentence of `${alt} ${caption}`.split(/(?<=[.!?])\s+/)) expect(sentence.split(/\s+/).length, `${method} ${frame}: ${sentence}`).toBeLessThanOrEqual(28);
     expect(`${alt}${caption}`).not.toMatch(/\u2014/);
   }
@@ -128,7 +129,7 @@ test('text alternatives and captions are plain: no sentence above 28 words', () 
 test('paths of files are unique and name method and frame', () => {
   const paths = drawingFiles().map(({ path }) => path);
   expect(new Set(paths).size).toBe(paths.length);
-  for (const path of paths) expect(path).toMatch(/^drawings\/(?:[a-z-]+\/(?:right|wrong|step-\d)|eyes\/[a-z-]+)\.svg$/);
+  for (const path of paths) expect(path).toMatch(/^drawings\/(?:[a-z-]+\/(?:right|wrong|step-\d)|(?:eyes|lessons)\/[a-z-]+)\.svg$/);
 });
 
 // DESIGN: blue #0072b2, vermillion #d55e00 and ink; the rest are tints of ink and blue on paper, kept in one place.

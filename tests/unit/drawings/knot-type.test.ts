@@ -5,7 +5,7 @@
 import { expect, test } from 'vitest';
 import type { Point } from '../../../src/drawings/curves/point.ts';
 import { cross } from '../../../src/drawings/crossings.ts';
-import { allDrawings, drawingsOf } from '../../../src/drawings/drawings.ts';
+import { drawingsOf } from '../../../src/drawings/drawings.ts';
 import { alexanderPolynomial, linkingNumber } from '../../../src/drawings/knot-type.ts';
 import { FIGURE_EIGHT_SAYS, figureEightPath } from '../../../src/drawings/knots/figure-eight.ts';
 import { fishermansHalf } from '../../../src/drawings/knots/fishermans.ts';
@@ -147,8 +147,4 @@ test.each(['basket-overhand', 'basket-figure-eight'])('with both loops clipped, 
 // tightness and not its type is what keeps them on.
 test.each(['girth-hitch', 'overhand-on-a-bight', 'bowline-on-a-bight'])('%s can be undone without unclipping', (method) => {
   expect(alexanderPolynomial(finished(method))).toEqual([]);
-});
-
-test('every method has a finished drawing', () => {
-  expect(new Set(allDrawings().filter(({ frame }) => frame === 'right').map(({ method }) => method)).size).toBe(18);
 });

@@ -5,11 +5,11 @@
 import normal from '@stdlib/stats-base-dists-normal';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { loadEvidence } from '../../../src/build/evidence.ts';
 import { modelExample, oneInTwenty } from '../../../src/build/model-example.ts';
 import { modelScores } from '../../../src/build/scores.ts';
 import { baselineScore, classesWithout, type ScoredFigure, type ScoredRecords, score } from '../../../src/evidence/scoring.ts';
 import { factor, factorClass } from '../../../src/records/schema.ts';
+import { feedOnly, IBARRA_GIRTH } from '../../support/feed-only.ts';
 
 const figure = (id: string, value: ScoredFigure['value'], rig: ScoredFigure['rig'] = {}, more: Partial<ScoredFigure> = {}): ScoredFigure =>
   ({ id, study: id.split('/')[0] as string, kind: 'measured', standing: 'read', value, unit: 'kN', rig: { form: 'sewn-loop', widthMm: 10, legs: 2, method: 'girth-hitch', ...rig }, ...more });
@@ -204,7 +204,7 @@ describe('on the records', () => {
   test('the example of the model\'s page is what its formulas say, from the printed pulls', () => {
     // M. Ibarra, post of 4 August 2021, wire section: four girth hitches on a wire of 3.8 mm, kN.
     const pulls = [11.162, 9.166, 11.425, 11.417];
-    const evidence = loadEvidence();
+    const evidence = feedOnly('girth-hmpe', [IBARRA_GIRTH]);
     const { hitch, row } = modelExample(evidence);
     const { cv, tau } = evidence.classes['textile-on-thin-bearing'] as { cv: number; tau: number };
     const mu = pulls.reduce((sum, kn) => sum + Math.log(kn), 0) / 4;

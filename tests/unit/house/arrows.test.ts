@@ -15,8 +15,8 @@ const ENGINE_ROOMS = ['evidence', 'strength', 'break-tests', 'retirement', 'fall
 /** Joins several engines in the exercises of lessons. */
 const TEACHING = 'teaching';
 const DRAWN = ['charts', 'drawings'] as const;
-const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', TEACHING, ...DRAWN, 'build'];
-const ALL = [...ALL_BUT_PAGES, 'islands', 'offline', 'components', 'layouts', 'styles'];
+const ALL_BUT_PAGES = ['records', 'numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'search', 'offline', TEACHING, ...DRAWN, 'build'];
+const ALL = [...ALL_BUT_PAGES, 'islands', 'components', 'layouts', 'styles'];
 
 const ROOMS: Readonly<Record<string, Room>> = {
   records: { uses: [], types: [], packages: ['zod', 'yaml', 'satteri', '@astrojs/compiler-rs', 'typescript', NODE] },
@@ -31,20 +31,21 @@ const ROOMS: Readonly<Record<string, Room>> = {
   teaching: { uses: ['numerics', ...ENGINE_ROOMS], types: ['records'], packages: [] },
   links: { uses: [], types: ['records', 'strength', 'retirement', 'replacement', 'falls'], packages: [] },
   citing: { uses: [], types: ['records', 'strength'], packages: [] },
+  search: { uses: [], types: [], packages: ['minisearch'] },
   charts: { uses: [], types: ['records', 'strength'], packages: ['d3-scale', /^preact(?:\/|$)/] },
   drawings: { uses: [], types: ['records', 'strength'], packages: [/^preact(?:\/|$)/] },
   // Thin: state in, engine call, markup out. The markup is a component, the same at build and in the browser.
-  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', ...DRAWN, 'components'], types: ['records', 'build'], packages: [/^preact(?:\/|$)/] },
-  offline: { uses: ['links'], types: ['records'], packages: [] },
-  build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', 'fflate', 'satori', 'sharp', /^astro(?::|\/|$)/, /^preact/] },
-  commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium'] },
+  islands: { uses: ['numerics', ...ENGINE_ROOMS, 'rack', 'links', 'citing', 'search', 'offline', ...DRAWN, 'components'], types: ['records', 'build'], packages: ['uqr', /^preact(?:\/|$)/] },
+  offline: { uses: ['links'], types: [], packages: [] },
+  build: { uses: ALL_BUT_PAGES, types: [...ALL_BUT_PAGES, 'components'], packages: [NODE, 'yaml', 'zod', 'd3-scale', 'fflate', 'satori', 'sharp', 'vite', /^astro(?::|\/|$)/, /^preact/] },
+  commands: { uses: [...ALL_BUT_PAGES, 'commands'], types: ALL, packages: [NODE, 'yaml', 'zod', '@playwright/test', '@sparticuz/chromium', 'lighthouse'] },
   components: { uses: ALL, types: ALL, packages: ['temml', /^astro(?::|\/|$)/, /^preact/] },
   layouts: { uses: ALL, types: ALL, packages: [/^astro(?::|\/|$)/] },
   pages: { uses: ALL, types: ALL, packages: [/^astro(?::|\/|$)/, /^preact/, NODE] },
 };
 
 /** Rooms that give the same answer on every machine, on every day. */
-const PURE = ['numerics', ...ENGINE_ROOMS, TEACHING, 'rack', 'links', 'citing'];
+const PURE = ['numerics', ...ENGINE_ROOMS, TEACHING, 'rack', 'links', 'citing', 'search'];
 
 /** What would make an answer depend on the page, the machine, the day or luck. */
 const IMPURE = [
@@ -103,6 +104,14 @@ test('imports between the rooms of the house run along its arrows', () => {
 
 test('engines, links and citing touch no page, machine, clock, network or luck', () => {
   expect(inRooms.filter((path) => PURE.includes(roomOf(path))).flatMap((path) => impurities(path))).toEqual([]);
+});
+
+test('of the worker, only its shell touches the browser; and none of it, nor the page that asks for it, reads the clock', () => {
+  const shell = ['offline-worker', 'fill', 'worker-scope'].map((name) => `src/offline/${name}.ts`);
+  const room = inRooms.filter((path) => roomOf(path) === 'offline');
+  expect(room).toEqual(expect.arrayContaining(shell));
+  expect(room.filter((path) => !shell.includes(path)).flatMap((path) => impurities(path))).toEqual([]);
+  expect([...room, 'src/islands/keep-site.ts'].flatMap((path) => impurities(path)).filter((line) => /Date/.test(line))).toEqual([]);
 });
 
 test('imports between files form no circle when the code runs', () => {

@@ -3,8 +3,11 @@ import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { budgetOf, bytes, weigh } from '../../support/gates/bytes.ts';
 import { headings } from '../../support/gates/headings.ts';
+import { headersFile } from '../../../src/build/hosting.ts';
+import { hosting } from '../../support/gates/hosting.ts';
 import { links } from '../../support/gates/links.ts';
 import { markup } from '../../support/gates/markup.ts';
+import { offline } from '../../support/gates/offline.ts';
 import { blocksOf, plainWords, sentencesOf, splitSentences, wordCount } from '../../support/gates/plain-words.ts';
 import { policy } from '../../support/gates/policy.ts';
 import { provenance } from '../../support/gates/provenance.ts';
@@ -155,6 +158,42 @@ describe('bytes', () => {
     expect(await check({ ...named('/d/evidence.a1b2c3d4.json'), '/d/evidence.a1b2c3d4.json': '{}' })).toEqual([]);
     expect(await check({ ...named('/d/evidence.a1b2c3d4.json'), '/d/evidence.a1b2c3d4.json': noise(30_000) })).toEqual([expect.stringMatching(/over the 12000/)]);
   });
+  test('what search fetches is hashed, named, within its budget, and not asked for with the page', async () => {
+    const compare = { '/compare/': page('<link rel="preload" as="fetch" href="/d/evidence.a1b2c3d4.json">'), '/d/evidence.a1b2c3d4.json': '{}' };
+    const check = async (html: string, file: string, text = '{}') => (await bytes.check(siteOfTexts({ ...compare, '/search/': html, [file]: text }))).map((fault) => fault.message);
+    const named = (file: string) => page(`<form data-pages="${file}"></form>`);
+    const hashed = '/search/pages-a1b2c3d4e5f6.json';
+    expect(await check(named(hashed), hashed)).toEqual([]);
+    expect(await check(named('/search/pages.json'), '/search/pages.json')).toEqual([expect.stringMatching(/^has no hash/)]);
+    expect(await check(page(''), hashed)).toEqual([expect.stringMatching(/^is named nowhere/)]);
+    expect(await check(page(`<link rel="prefetch" href="${hashed}">`), hashed)).toEqual([expect.stringMatching(/Fetch it on first use/)]);
+    expect(await check(named(hashed), hashed, noise(300_000))).toEqual([expect.stringMatching(/over the 150000/)]);
+  });
+});
+
+describe('offline', () => {
+  const sha = (text: string) => createHash('sha256').update(text).digest('hex').slice(0, 12);
+  const texts = { '/': page('<h1>x</h1><img src="/a.svg" alt="">'), '/a.svg': '<svg/>', '/compare/12/bare-wire/hmpe-8/': page('') };
+  const FILES = { '/': sha(texts['/']), '/a.svg': sha('<svg/>') };
+  const check = async (files: Record<string, string>, more: Record<string, string> = {}, slings = ['hmpe-8']) =>
+    (await offline.check(siteOfTexts({ ...texts, ...more, '/offline-worker.js': `const KEPT_SET = ${JSON.stringify({ evidence: 'e', slings, files })};\n` }))).map((fault) => `${fault.page} ${fault.message}`);
+  test('a set that is whole passes, and so does a worker that ends itself', async () => {
+    expect(await check(FILES)).toEqual([]);
+    expect(await offline.check(siteOfTexts({ ...texts, '/offline-worker.js': 'const KEPT_SET = null;\n' }))).toEqual([]);
+  });
+  test.each([
+    ['a page that was changed after the list', { ...FILES, '/': '000000000000' }, {}, /^\/ has another hash/],
+    ['a file that was not built', { ...FILES, '/b.js': '000000000000' }, {}, /^\/b\.js is listed by the worker and was not built/],
+    ['a picture that is not in the set', { '/': FILES['/'] }, {}, /^\/ fetches \/a\.svg, which is not in the set/],
+    ['a page that readers need', FILES, { '/retire/': page('') }, /^\/retire\/ is not in the set/],
+    ['a page that asks for a worker', FILES, { '/about/': page('<script>navigator.serviceWorker.register("/x.js")</script>') }, /^\/about\/ asks for a worker/],
+  ])('%s is found', async (_, files, more, message) => {
+    expect(await check(files, more)).toEqual([expect.stringMatching(message)]);
+  });
+  test('a sling with built comparisons that the worker does not know is found, and a worker that is only missing', async () => {
+    expect(await check(FILES, {}, [])).toEqual(['/offline-worker.js does not know the sling hmpe-8, which has built comparisons.']);
+    expect((await offline.check(siteOfTexts(texts)))[0]?.message).toMatch(/^was not built\. A worker that is only missing stays/);
+  });
 });
 
 describe('policy', () => {
@@ -275,6 +314,23 @@ describe('third party', () => {
     ['a font', '<style>@font-face{font-family:x}</style>', "a style brings a font. Use the fonts of the reader's device."],
   ])('%s from elsewhere is found', async (_, body, message) => {
     expect(await faults(thirdParty, page(body))).toEqual([message]);
+  });
+});
+
+describe('hosting', () => {
+  const said = headersFile('/', ['p/', 'embed/', 'x.csv', '_astro/']);
+  const check = async (text: string, files: Record<string, string> = {}) => (await hosting.check(siteOfTexts({ '/p/': page(''), '/embed/': page(''), '/x.csv': '', '/_astro/a.js': '', '/_headers': text, ...files })))
+    .map((fault) => `${fault.page}: ${fault.message}`);
+  test('what is sent with each file stands in the file for hosts', async () => {
+    expect(await check(said)).toEqual([]);
+  });
+  test.each([
+    ['an unknown ending', said, { '/p/x.q7': '' }, '/p/x.q7: its ending has no content type. Add .q7 to TYPES in src/build/hosting.ts.'],
+    ['a room that is left out', headersFile('/', ['p/', 'embed/', '_astro/']), {}, "/x.csv: _headers gives Content-Security-Policy as nothing, not as frame-ancestors 'none'."],
+    ['a header said twice', `${said}\n/x.csv\n  Cache-Control: a\n\n/x*\n  Cache-Control: b\n`, {}, '/x.csv: _headers gives it Cache-Control twice; hosts join the two. Part the paths.'],
+    ['a header too many', `${said}\n/embed/*\n  X-Other: a\n`, {}, '/embed/index.html: _headers gives X-Other, and npm start does not.'],
+  ])('%s is found', async (_, text, files, message) => {
+    expect(await check(text, files)).toContain(message);
   });
 });
 

@@ -47,6 +47,14 @@ test.each([
   expect(await get(root.port, path)).toMatchObject({ status, type, body });
 });
 
+test('text comes compressed to whom takes that, as long as it is text, and reads the same', async () => {
+  const address = `http://localhost:${root.port}/methods/`;
+  const packed = await fetch(address, { headers: { 'accept-encoding': 'gzip' } });
+  expect([packed.headers.get('content-encoding'), packed.headers.get('vary'), await packed.text()]).toEqual(['gzip', 'Accept-Encoding', 'methods']);
+  const plain = await fetch(address, { headers: { 'accept-encoding': 'identity' } });
+  expect([plain.headers.get('content-encoding'), await plain.text()]).toEqual([null, 'methods']);
+});
+
 test('a folder without its closing slash is redirected and keeps its query', async () => {
   expect(await get(root.port, '/methods?v=1')).toMatchObject({ status: 301, location: '/methods/?v=1' });
 });

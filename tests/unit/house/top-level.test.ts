@@ -10,7 +10,7 @@ const TOP = [
   'content', 'data', 'package-lock.json', 'package.json', 'public', 'src', 'tests', 'tsconfig.json',
 ];
 const IN_SRC = [
-  'records', 'numerics', 'evidence', 'strength', 'break-tests', 'retirement', 'falls', 'replacement', 'rack', 'teaching', 'links', 'citing', 'charts',
+  'records', 'numerics', 'evidence', 'strength', 'break-tests', 'retirement', 'falls', 'replacement', 'rack', 'teaching', 'links', 'citing', 'search', 'charts',
   'drawings', 'islands', 'offline', 'build', 'commands', 'components', 'layouts', 'pages', 'styles', 'content.config.ts', 'env.d.ts',
 ];
 const IN_DATA = [

@@ -41,6 +41,9 @@ test('a fall beside the comparison takes the place of an earlier one, and what m
 test('an address of the comparator says its rig, in its query or in its path; another page says none', () => {
   for (const fall of ['', '&f=4~9~v%3D1%26kg%3D80']) expect(rigOfAddress('/compare/', `?${RIG}${fall}`)).toBe(RIG);
   expect(rigOfAddress('/folder/compare/12/bare-wire/hmpe-10/', '')).toBe('v=1&rating=12&eye=bare-wire&sling=hmpe-10');
+  // As "Copy link" writes it: three inputs in the path, the rest behind.
+  expect(rigOfAddress('/compare/9/bare-wire/hmpe-8/', '?v=1&bearing=4&length=60&d=2026-11-25.4&m=2&f=4~9')).toBe('v=1&rating=9&eye=bare-wire&sling=hmpe-8&bearing=4&length=60&d=2026-11-25.4&m=2');
+  expect(rigOfAddress('/compare/9/bare-wire/hmpe-8/', '?v=1&rating=10')).toBe('v=1&eye=bare-wire&sling=hmpe-8&rating=10');
   for (const [path, search] of [['/compare/', ''], ['/methods/basket/', '?v=1&rating=12'], ['/compare/', '?rating=12']] as const) expect(rigOfAddress(path, search)).toBeNull();
 });
 

@@ -4,6 +4,7 @@ import { loadEvidence } from '../../../src/build/evidence.ts';
 import { EYES } from '../../../src/records/schema.ts';
 import { compare, pairsOf, twentieths, wins } from '../../../src/strength/compare.ts';
 import type { Comparison, Evidence, Figure, Rig, Row } from '../../../src/strength/types.ts';
+import { feedOnly, IBARRA_GIRTH } from '../../support/feed-only.ts';
 import { near } from '../break-tests/near.ts';
 
 const evidence = loadEvidence();
@@ -149,7 +150,7 @@ describe('numbers of a row', () => {
   it('ticks are the breaks of the same method, on the same kind of eye within half a millimetre, as printed: four girth hitches on 3.8 mm wire', () => {
     const printed = [{ figure: 'ibarra-2021/girth-on-wire', kn: [11.162, 9.166, 11.425, 11.417] }];
     const ticks = (change: Partial<Rig>, method = 'girth-hitch') => rowOf({ eye: 'bare-wire', ...change }, method).ticks.map(({ figure, kn }) => ({ figure, kn: kn.map((x) => Math.round(x * 1000) / 1000) }));
-    for (const bearingMm of [3.5, 3.8, 4.3]) expect(ticks({ bearingMm })).toEqual(printed);
+    for (const bearingMm of [3.5, 3.8, 4.3]) expect(ticks({ bearingMm })).toEqual(expect.arrayContaining(printed));
     for (const bearingMm of [4.31, 10]) expect(ticks({ bearingMm }).some(({ figure }) => figure === 'ibarra-2021/girth-on-wire')).toBe(false);
     expect(ticks({}, 'basket').some(({ figure }) => figure === 'ibarra-2021/girth-on-wire')).toBe(false);
     // Under plastic nothing was broken; a nylon sling is another material.
@@ -170,9 +171,9 @@ describe('numbers of a row', () => {
 
 describe('the nearest tested case', () => {
   it('of a girth hitch on a thinner wire than tested is its own break on the thicker one, with what it bore there', () => {
-    const { nearest, gap } = rowOf({ bearingMm: 2 }, 'girth-hitch');
+    const { nearest, gap } = rowOf({ bearingMm: 2 }, 'girth-hitch', feedOnly('girth-hmpe', [IBARRA_GIRTH]));
     expect(gap).toBe('wire-thinner-than-tested');
-    expect(nearest).toMatchObject({ figure: 'ibarra-2021/girth-on-wire', weakerThan: true, onMm: 3.8 });
+    expect(nearest).toMatchObject({ figure: IBARRA_GIRTH, weakerThan: true, onMm: 3.8 });
     // Mean of the logarithms of 11.162, 9.166, 11.425 and 11.417.
     near(nearest?.kn as number, (11.162 * 9.166 * 11.425 * 11.417) ** 0.25, 1e-9);
   });
