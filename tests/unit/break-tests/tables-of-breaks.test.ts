@@ -178,6 +178,7 @@ describe('a record of force over time', () => {
     ['time (s);delay (ms);x', { time: 0, force: 2, travel: null }],
     ['time (s);a (kN);b', { time: 0, force: 1, travel: null }],
     ['time (s);Kraft;x', { time: 0, force: 1, travel: null }],
+    ['time (s);x (mm);force (kN)', { time: 0, force: 2, travel: 1 }],
     ['time (s);a;b', null],
     ['a;b', null],
   ])('under %s', (head, columns) => {
@@ -186,6 +187,7 @@ describe('a record of force over time', () => {
   });
 
   test('a column of words is none of them', () => {
+    expect(traceColumns(record('time (s);force note;x', (i) => `${i};wet;${wave(i)}`))).toEqual({ time: 0, force: 2, travel: null });
     expect(traceColumns(record('time (s);note;force (kN)', (i) => `${i};wet;${wave(i)}`))).toEqual({ time: 0, force: 2, travel: null });
   });
 
