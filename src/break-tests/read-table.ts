@@ -115,7 +115,7 @@ interface Frame {
 }
 
 /** Text of a cell; empty where the row has none there. */
-const textAt = (row: SplitRow | undefined, i: number): string => row?.cells[i]?.text ?? '';
+const textAt = (row: SplitRow | null | undefined, i: number): string => row?.cells[i]?.text ?? '';
 
 /** Between blanks, a unit in brackets belongs to the name before it. */
 function withUnitsJoined(row: SplitRow): SplitRow {

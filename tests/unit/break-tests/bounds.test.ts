@@ -44,6 +44,8 @@ describe('tolerance bounds', () => {
     const { low, high, k } = toleranceInterval(five, { coverage: 0.95, confidence: 0.95 });
     near(k, 5.076874532, 1e-8); // tol-two-sided-95 of the published checks
     near((low + high) / 2, 21.1, 1e-12);
+    // Twice k times the sd by hand above: sqrt(1.265).
+    near(high - low, 2 * 5.076874532 * Math.sqrt(1.265), 1e-8);
     const ofLogs = toleranceInterval(five.map(Math.log), { coverage: 0.95, confidence: 0.95 });
     const lognormal = toleranceInterval(five, { coverage: 0.95, confidence: 0.95 }, 'lognormal');
     near(lognormal.low, Math.exp(ofLogs.low), 1e-12);
