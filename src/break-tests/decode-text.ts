@@ -3,7 +3,7 @@
 export type Encoding = 'UTF-8' | 'UTF-16LE' | 'UTF-16BE' | 'windows-1252';
 export interface Decoded { readonly text: string; readonly encoding: Encoding }
 
-/** How many bytes are looked at where there is no mark. */
+/** How many bytes are looked at where there is no mark: an even number. */
 const SAMPLE = 4096;
 
 /**
@@ -14,7 +14,7 @@ export function decodeText(bytes: Uint8Array): Decoded {
   const read = (label: string, fatal = false): string => new TextDecoder(label, { fatal }).decode(bytes);
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return { text: read('utf-16le'), encoding: 'UTF-16LE' };
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return { text: read('utf-16be'), encoding: 'UTF-16BE' };
-  const sample = bytes.subarray(0, SAMPLE - (SAMPLE % 2));
+  const sample = bytes.subarray(0, SAMPLE);
   const empty = [0, 0];
   for (const [i, byte] of sample.entries()) if (byte === 0) empty[i % 2] = (empty[i % 2] as number) + 1;
   const pairs = sample.length / 2;

@@ -1,5 +1,4 @@
 /** Where the next pulls of a series may lie, as equally likely forces to draw: of twenty such pulls, about one at each. */
-import { meanOfValues, sampleSd } from '../numerics/descriptive.ts';
 import { tQuantile } from '../numerics/student-t.ts';
 import type { CensoredPulls } from './censored.ts';
 import { assertCount, assertForces, assertScatter } from './checks.ts';
@@ -21,15 +20,8 @@ export function nextPulls(pulls: CensoredPulls, count = 20): number[] {
   assertForces(broken, DOTS_FROM, 'broken');
   assertScatter(broken, 'broken');
   const n = broken.length;
-  let [mean, spread] = [0, 0];
-  if ((pulls.atLeast ?? []).length === 0) {
-    const logs = broken.map(Math.log);
-    mean = meanOfValues(logs);
-    spread = sampleSd(logs) * Math.sqrt(1 + 1 / n);
-  } else {
-    const { muLog, sigmaLog, seMuLog } = fitLognormal(pulls);
-    mean = muLog;
-    spread = Math.sqrt((n / (n - 1)) * (sigmaLog ** 2 + seMuLog ** 2));
-  }
-  return Array.from({ length: count }, (_, i) => Math.exp(mean + spread * tQuantile((i + 0.5) / count, n - 1)));
+  // With nothing censored that is the exact prediction: the fit's sd times sqrt(n / (n - 1)) is the sample's.
+  const { muLog, sigmaLog, seMuLog } = fitLognormal(pulls);
+  const spread = Math.sqrt((n / (n - 1)) * (sigmaLog ** 2 + seMuLog ** 2));
+  return Array.from({ length: count }, (_, i) => Math.exp(muLog + spread * tQuantile((i + 0.5) / count, n - 1)));
 }

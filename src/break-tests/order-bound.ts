@@ -56,7 +56,6 @@ export function pullsForOrderBound(rank: number, pair: Pair): number {
  */
 export function orderBound(forces: readonly number[], pair: Pair): OrderBound {
   assertForces(forces, 1, 'forces');
-  assertPair(pair);
   const n = forces.length;
   const pullsNeeded = pullsForOrderBound(1, pair);
   let rank = 0;

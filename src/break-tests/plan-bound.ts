@@ -28,7 +28,6 @@ const MOST = 100_000;
  * @throws RangeError when n is below 2, cv is not positive, or a share does not lie strictly between 0 and 1.
  */
 export function expectedBound(n: number, pair: Pair, cv: number): ExpectedBound {
-  assertCount(n, 2);
   assertPair(pair);
   assertPositive(cv, 'cv');
   const k = oneSidedToleranceFactor(n, pair.coverage, pair.confidence);

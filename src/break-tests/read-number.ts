@@ -55,19 +55,19 @@ export function readNumberCell(text: string): NumberCell | null {
     if (!whole) return null;
     digits = trimmed.replace(/['\u2019\u00a0\u2009\u202f\u2007]/g, '');
   }
-  if (!/^[\d.,]+$/.test(digits) || /[.,]$/.test(digits)) return null;
+  if (/[.,]$/.test(digits)) return null;
   return {
     digits,
     sign: sign === '-' || sign === '\u2212' ? -1 : 1,
     exponent: exponent.replace('\u2212', '-'),
-    unit: unit.trim(),
+    unit,
     atLeast: limit !== '' || plus !== '',
   };
 }
 
 /** What these digits prove of the decimal mark of their table. */
 export function markEvidence({ digits, exponent }: NumberCell): MarkEvidence {
-  const marks = digits.replace(/\d+/g, '');
+  const marks = digits.replace(/\d/g, '');
   if (marks === '') return 'none';
   const first = marks[0] as DecimalMark;
   const last = marks.at(-1) as DecimalMark;
@@ -92,10 +92,8 @@ export function decimalValue(cell: NumberCell, mark: DecimalMark): number | null
   }
   const [whole = '', ...rest] = cell.digits.split(mark);
   if (rest.length > 1) return null;
-  const decimals = rest[0] ?? '';
-  if (decimals.includes(other)) return null;
   if (whole.includes(other) && !GROUPED[other].test(whole)) return null;
-  const plain = `${whole.split(other).join('') || '0'}.${decimals || '0'}e${cell.exponent || '0'}`;
-  const value = cell.sign * Number(plain);
+  // A group behind the decimal mark is no number.
+  const value = cell.sign * Number(`${whole.split(other).join('')}.${rest[0] ?? ''}e${cell.exponent || '0'}`);
   return Number.isFinite(value) ? value : null;
 }

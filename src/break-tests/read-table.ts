@@ -114,6 +114,9 @@ interface Frame {
   readonly width: number;
 }
 
+/** Text of a cell; empty where the row has none there. */
+const textAt = (row: SplitRow | null | undefined, i: number): string => row?.cells[i]?.text ?? '';
+
 /** Between blanks, a unit in brackets belongs to the name before it. */
 function withUnitsJoined(row: SplitRow): SplitRow {
   const cells: Cell[] = [];
@@ -134,7 +137,7 @@ function isHeadOf(texts: readonly string[], below: readonly SplitRow[]): boolean
   let named = false;
   for (const [i, text] of texts.entries()) {
     if (looksNumeric(text) || looksTorn(text)) return false;
-    if (!below.some((row) => looksNumeric(row.cells[i]?.text ?? '')) || isMissing(text)) continue;
+    if (!below.some((row) => looksNumeric(textAt(row, i))) || isMissing(text)) continue;
     if (!/^[\p{L}([]/u.test(text)) return false;
     named = true;
   }
@@ -154,7 +157,7 @@ function frameOf(given: readonly SplitRow[], delimiter: Delimiter): { frame: Fra
   for (const row of rows) {
     const length = row.cells.length - (trailing ? 1 : 0);
     if (length < width) return stopAt('cells-missing', row.line, length + 1, '');
-    if (length > width) return stopAt('cells-too-many', row.line, width + 1, row.cells[width]?.text ?? '');
+    if (length > width) return stopAt('cells-too-many', row.line, width + 1, textAt(row, width));
   }
   const texts = first.cells.slice(0, width).map((cell) => cell.text);
   const isHead = isHeadOf(texts, rows.slice(1));
@@ -181,8 +184,8 @@ function frameOf(given: readonly SplitRow[], delimiter: Delimiter): { frame: Fra
     if (alone[i] && !alone.every(Boolean)) return stopAt('unit-alone', first.line, i + 1, text);
     const below = belowUnits ? readUnit((belowUnits.cells[i] as { text: string }).text) : null;
     if (unit === 'mass') return stopAt('unit-of-mass', first.line, i + 1, text);
-    if (below === 'mass') return stopAt('unit-of-mass', belowUnits?.line ?? 1, i + 1, belowUnits?.cells[i]?.text ?? '');
-    if (unit && below && unit !== below) return stopAt('units-clash', belowUnits?.line ?? 1, i + 1, belowUnits?.cells[i]?.text ?? '');
+    if (below === 'mass') return stopAt('unit-of-mass', belowUnits?.line ?? 1, i + 1, textAt(belowUnits, i));
+    if (unit && below && unit !== below) return stopAt('units-clash', belowUnits?.line ?? 1, i + 1, textAt(belowUnits, i));
     names.push(name === '' ? `column ${i + 1}` : name);
     units.push(unit ?? below);
   }
@@ -235,7 +238,7 @@ function doubtOf(frame: Frame, delimiter: Delimiter): { stop: TableStop } | null
       const number = cell?.quoted === false && cell.text.includes(',') ? readNumberCell(cell.text) : null;
       return number !== null && markEvidence(number) !== 'broken';
     });
-    if (comma && frame.body.every(({ cells: [cell] }) => looksNumeric(cell?.text ?? '') || isMissing(cell?.text ?? ''))) return stopAt('delimiter-open', comma.line, 1, comma.cells[0]?.text ?? '');
+    if (comma && frame.body.every(({ cells: [cell] }) => looksNumeric(cell?.text ?? '') || isMissing(cell?.text ?? ''))) return stopAt('delimiter-open', comma.line, 1, textAt(comma, 0));
   }
   if (delimiter === 'comma' && frame.body.some((row) => row.cells.some(({ text, quoted }) => quoted && text.includes(',') && looksNumeric(text)))) {
     // Quoted numbers have commas of their own: where a number follows another without quotes or blank, they may be one.
@@ -256,7 +259,7 @@ function doubtOf(frame: Frame, delimiter: Delimiter): { stop: TableStop } | null
         const [left, right] = [row.cells[i - 1] as Cell, row.cells[i] as Cell];
         return !left.quoted && !right.quoted && !right.spaced && isNumber(left.text) && /^\d/.test(right.text);
       });
-      if (close) return stopAt('delimiter-open', close.line, i, `${close.cells[i - 1]?.text},${close.cells[i]?.text}`);
+      if (close) return stopAt('delimiter-open', close.line, i, `${textAt(close, i - 1)},${textAt(close, i)}`);
     }
   }
   for (let i = 1; i < frame.width; i++) {
@@ -264,11 +267,11 @@ function doubtOf(frame: Frame, delimiter: Delimiter): { stop: TableStop } | null
     if (!bare) continue;
     if (delimiter === 'comma') {
       // Whole numbers on both sides of every comma, no blank behind it: decimal commas look the same.
-      const same = frame.body.every((row) => /^[+\-\u2212>]?\d[\d\u00a0\u2009\u202f'\u2019]*$/.test(row.cells[i - 1]?.text ?? '') && /^\d+/.test(row.cells[i]?.text ?? '') && row.cells[i]?.spaced === false && row.cells[i]?.quoted === false);
-      if (same) return stopAt('delimiter-open', first.line, i, `${first.cells[i - 1]?.text},${first.cells[i]?.text}`);
+      const same = frame.body.every((row) => /^[+\-\u2212>]?\d[\d\u00a0\u2009\u202f'\u2019]*$/.test(textAt(row, i - 1)) && /^\d+/.test(textAt(row, i)) && row.cells[i]?.spaced === false && row.cells[i]?.quoted === false);
+      if (same) return stopAt('delimiter-open', first.line, i, `${textAt(first, i - 1)},${textAt(first, i)}`);
     }
-    if (delimiter === 'blanks' && frame.body.every((row) => whole(row, i - 1) && (row.cells[i - 1]?.text.length ?? 9) <= 3 && /^\d{3}(?!\d)/.test(row.cells[i]?.text ?? ''))) {
-      return stopAt('delimiter-open', first.line, i, `${first.cells[i - 1]?.text} ${first.cells[i]?.text}`);
+    if (delimiter === 'blanks' && frame.body.every((row) => whole(row, i - 1) && (row.cells[i - 1]?.text.length ?? 9) <= 3 && /^\d{3}(?!\d)/.test(textAt(row, i)))) {
+      return stopAt('delimiter-open', first.line, i, `${textAt(first, i - 1)} ${textAt(first, i)}`);
     }
   }
   return null;
@@ -283,7 +286,7 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
   if (delimiter === 'blanks' || delimiter === 'none') {
     for (const row of frame.body) {
       const torn = row.cells.findIndex(({ text, quoted }) => !quoted && text.includes('"'));
-      if (torn >= 0) return stopAt('quote', row.line, torn + 1, row.cells[torn]?.text ?? '');
+      if (torn >= 0) return stopAt('quote', row.line, torn + 1, textAt(row, torn));
     }
   }
   const strange = frame.head?.cells.findIndex(({ text, quoted }) => {
@@ -335,7 +338,6 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
     const atLeast: boolean[] = [];
     let unit = frame.units[i] ?? null;
     const hadHeadUnit = unit !== null;
-    let seen = 0;
     let bare: { line: number; text: string } | null = null;
     for (const [r, row] of frame.body.entries()) {
       const { text } = row.cells[i] as { text: string };
@@ -360,11 +362,9 @@ function readWith(plain: string, delimiter: Delimiter, options: TableOptions): T
         // Some cells with a unit and some without, and a head that has none: nobody can tell.
         if (unit !== null && !hadHeadUnit) return stopAt('units-clash', row.line, i + 1, text);
       }
-      seen++;
       values.push(value);
       atLeast.push(cell.atLeast);
     }
-    if (seen === 0) return stopAt('not-a-number', frame.body[0]?.line ?? 1, i + 1, '');
     columns.push({ kind: 'numbers', name, unit, values, atLeast });
   }
   return { table: { delimiter, decimal: decimal.mark, hasHead: frame.head !== null, columns, lines: frame.body.map((row) => row.line) } };
@@ -397,7 +397,6 @@ export function readTable(text: string, options: TableOptions = {}): TableReadin
   const plain = plainText(text);
   if (options.delimiter !== undefined) return readWith(plain, options.delimiter, options);
   const content = plain.split('\n').filter((line) => line.trim() !== '' && !/^\s*#/.test(line));
-  if (content.length === 0) return stopAt('empty', 1, 1, '');
   let misfit: TableReading | null = null;
   for (const delimiter of ['tab', 'semicolon'] as const) {
     const mark = delimiter === 'tab' ? '\t' : ';';

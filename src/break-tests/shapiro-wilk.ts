@@ -57,9 +57,8 @@ function chance(w: number, n: number): number {
   const y = Math.log1p(-w);
   const ln = Math.log(n);
   if (n <= 11) {
+    // Above y for each n: w is n / (n - 1) times the square of the first weight at least, which is 0.63 for four.
     const gamma = polynomial(SMALL_GAMMA, n);
-    // The transformation ends there: nothing so far from normal has a chance to speak of.
-    if (y >= gamma) return 1e-99;
     const z = (-Math.log(gamma - y) - polynomial(SMALL_MEAN, n)) / Math.exp(polynomial(SMALL_SD, n));
     return normalSurvival(z);
   }
@@ -90,5 +89,5 @@ export function shapiroWilk(values: readonly number[]): ShapiroWilk {
   const root = Math.sqrt(squares);
   const short = Math.max(0, ((root - b) * (root + b)) / squares);
   const w = 1 - short;
-  return { n, w, p: short === 0 ? 1 : chance(w, n) };
+  return { n, w, p: chance(w, n) };
 }

@@ -90,7 +90,7 @@ export function splitTable(plain: string, delimiter: Delimiter): { rows: SplitRo
         cells.push({ text, quoted: true, spaced });
       } else {
         const begin = at;
-        while (at < plain.length && plain[at] !== '\n' && !(delimiter !== 'none' && isMark(plain[at] as string))) at++;
+        while (at < plain.length && plain[at] !== '\n' && !isMark(plain[at] as string)) at++;
         cells.push({ text: plain.slice(begin, at).trim(), quoted: false, spaced });
       }
       if (at >= plain.length || plain[at] === '\n') break;

@@ -25,13 +25,14 @@ export interface TraceUnits {
 export const SAMPLES_FROM = 40;
 
 const NAMES = { time: /^(?:t|time|zeit|temps|seconds?|s|ms)\b/i, force: /force|load|kraft|last|f\b/i, travel: /travel|displacement|extension|elongation|position|stroke|weg|course/i } as const;
-const TIMES: readonly ColumnUnit[] = ['s', 'ms'];
-const TRAVELS: readonly ColumnUnit[] = ['mm', 'm'];
+const TIMES: readonly (ColumnUnit | null)[] = ['s', 'ms'];
+const TRAVELS: readonly (ColumnUnit | null)[] = ['mm', 'm'];
 
 /** Whether the numbers of a column rise from row to row, as times do. */
 function rises({ values }: NumberColumn): boolean {
   let last = Number.NEGATIVE_INFINITY;
-  let steps = 0;
+  // The first value is no step.
+  let steps = -1;
   for (const value of values) {
     if (value === null) continue;
     if (value < last) return false;
@@ -45,7 +46,7 @@ function rises({ values }: NumberColumn): boolean {
 export function traceColumns({ columns, lines }: Table): TraceColumns | null {
   if (lines.length < SAMPLES_FROM) return null;
   const numbers = columns.flatMap((column, index) => (column.kind === 'numbers' ? [{ column, index }] : []));
-  const by = (units: readonly ColumnUnit[], name: RegExp) => numbers.find(({ column }) => column.unit !== null && units.includes(column.unit)) ?? numbers.find(({ column }) => column.unit === null && name.test(column.name));
+  const by = (units: readonly (ColumnUnit | null)[], name: RegExp) => numbers.find(({ column }) => units.includes(column.unit)) ?? numbers.find(({ column }) => column.unit === null && name.test(column.name));
   const time = by(TIMES, NAMES.time) ?? (numbers.length > 1 ? numbers.find(({ column }) => column.unit === null && /^column \d+$/.test(column.name) && rises(column)) : undefined);
   const rest = numbers.filter(({ index }) => index !== time?.index);
   const isTravel = ({ column }: { column: Column }): boolean => (column.unit === null ? NAMES.travel.test(column.name) : TRAVELS.includes(column.unit));

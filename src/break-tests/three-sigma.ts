@@ -5,7 +5,7 @@
 import { normalCdf } from '../numerics/normal.ts';
 import { tCdf } from '../numerics/student-t.ts';
 import { toleranceConfidence, toleranceCoverage } from '../numerics/tolerance-factor.ts';
-import { assertCount, assertShare } from './checks.ts';
+import { assertShare } from './checks.ts';
 
 export interface SigmaPromise {
   /** Share of pieces above it if mean and sd were known: Phi(k). */
@@ -28,8 +28,6 @@ export function promiseOfMeanLess(
   n: number,
   { k = 3, confidence = 0.95, wantedCoverage = 0.99 }: { k?: number; confidence?: number; wantedCoverage?: number } = {},
 ): SigmaPromise {
-  assertCount(n, 2);
-  if (!Number.isFinite(k)) throw new RangeError(`k must be finite (got ${k}).`);
   assertShare(confidence, 'confidence');
   assertShare(wantedCoverage, 'wantedCoverage');
   const nominal = normalCdf(k);

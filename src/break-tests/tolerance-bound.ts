@@ -60,7 +60,6 @@ export function toleranceInterval(
 ): Interval & { readonly k: number } {
   assertForces(forces, 2, 'forces');
   assertScatter(forces, 'forces');
-  assertPair(pair);
   const values = family === 'normal' ? forces : forces.map(Math.log);
   const k = twoSidedToleranceFactor(forces.length, pair.coverage, pair.confidence);
   const mean = meanOfValues(values);

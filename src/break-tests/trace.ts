@@ -94,8 +94,11 @@ function usualStep(timeS: Samples): number {
   const steps: number[] = [];
   const stride = Math.max(1, Math.floor((timeS.length - 1) / 255));
   for (let i = 0; i + 1 < timeS.length; i += stride) {
-    const step = (timeS[i + 1] as number) - (timeS[i] as number);
-    if (step > 0 && step < Infinity) steps.push(step);
+    // Over times that stand still or are missing to the next one.
+    let next = i + 1;
+    while (next < timeS.length && !((timeS[next] as number) > (timeS[i] as number))) next++;
+    const step = (timeS[next] as number) - (timeS[i] as number);
+    if (step < Infinity) steps.push(step);
   }
   if (steps.length === 0) throw new RangeError('timeS must rise.');
   steps.sort((a, b) => a - b);
@@ -103,10 +106,9 @@ function usualStep(timeS: Samples): number {
 }
 
 /**
- * A flat top of at least this many equal samples, and of over so many times the longest other flat stretch above half the
- * peak, is a cut-off one: coarse steps of a slow pull repeat a value, too, but everywhere.
+ * A top of over so many times as many equal samples as the longest other flat stretch above half the peak is a cut-off one:
+ * coarse steps of a slow pull repeat a value, too, but everywhere. A lone sample is a stretch of one, so six are the fewest.
  */
-const FLAT_TOP = 4;
 const FLAT_TIMES = 5;
 /** The most dropouts that are listed. */
 const MOST_DROPOUTS = 200;
@@ -141,6 +143,8 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
   let restProducts = 0;
   let restTimeSquares = 0;
   let restFirst = 0;
+  // Marks the samples that count: both numbers are there, and time has risen.
+  const counts = new Uint8Array(total);
   for (let i = 0; i < total; i++) {
     const t = timeS[i] as number;
     const f = forceKn[i] as number;
@@ -161,6 +165,7 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
     }
     lastTime = t;
     last = i;
+    counts[i] = 1;
     used++;
     if (f > rawPeak) rawPeak = f;
     const since = t - (timeS[first] as number);
@@ -185,7 +190,7 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
     const mean = restSum / rest;
     const scatter = Math.max(0, restSquares - restSum * mean) / (rest - 1);
     const timeScatter = restTimeSquares - (restTimes * restTimes) / rest;
-    const slope = timeScatter > 0 ? (restProducts - restTimes * mean) / timeScatter : 0;
+    const slope = (restProducts - restTimes * mean) / timeScatter;
     const drift = Math.abs(slope) * restS;
     const noise = Math.sqrt(Math.max(0, scatter - (slope * slope * timeScatter) / (rest - 1)));
     const level = restFirst + mean;
@@ -202,7 +207,7 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
   let run = 0;
   let longestRun = 0;
   let otherRun = 0;
-  let longestOther = 0;
+  let longestOther = 1;
   let previousRaw = Number.NaN;
   let previous = Number.NaN;
   let peakIndex = -1;
@@ -216,12 +221,10 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
   let highest = 0;
   let lowestSince = 0;
   let earlyDrop = false;
-  lastTime = Number.NEGATIVE_INFINITY;
   for (let i = first; i <= last; i++) {
+    if (counts[i] === 0) continue;
     const t = timeS[i] as number;
     const raw = forceKn[i] as number;
-    if (!Number.isFinite(raw) || !(t > lastTime) || !Number.isFinite(t)) continue;
-    lastTime = t;
     const f = raw - base;
     if (awaitingAfter) {
       after = f;
@@ -236,7 +239,7 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
     run = raw === rawPeak ? run + 1 : 0;
     if (run > longestRun) longestRun = run;
     otherRun = raw === previousRaw && raw !== rawPeak ? otherRun + 1 : 1;
-    if (otherRun > longestOther && f > 0.5 * peak && raw !== rawPeak) longestOther = otherRun;
+    if (otherRun > longestOther && f > 0.5 * peak) longestOther = otherRun;
     previousRaw = raw;
     previous = f;
     // Dropouts: a fall by half within one sample that is made good soon.
@@ -253,32 +256,30 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
     if (lostAt < 0) {
       goodForce = f;
       goodTime = t;
-      if (peakIndex < 0 || peakIndex === i) {
-        if (f > highest) {
-          if (highest - lowestSince >= 0.2 * peak) earlyDrop = true;
-          highest = f;
-          lowestSince = f;
-        } else if (f < lowestSince) lowestSince = f;
-      }
+      // Nothing rises above the peak, so what falls after it is no early drop.
+      if (f > highest) {
+        if (highest - lowestSince >= 0.2 * peak) earlyDrop = true;
+        highest = f;
+        lowestSince = f;
+      } else if (f < lowestSince) lowestSince = f;
     }
   }
   const peakAt = timeS[peakIndex] as number;
-  if (saturated === 0 && longestRun >= FLAT_TOP && longestRun > FLAT_TIMES * longestOther) saturated = longestRun;
+  if (saturated === 0 && longestRun > FLAT_TIMES * longestOther) saturated = longestRun;
 
   // Backwards from the peak: onset, and the last rise through 20 %. Dropouts are stepped over.
   let drop = dropouts.length - 1;
   const inDropout = (t: number): boolean => {
     while (drop >= 0 && (dropouts[drop] as Dropout).fromS > t) drop--;
     const near = dropouts[drop];
-    return near !== undefined && t >= near.fromS && t < near.toS;
+    return near !== undefined && t < near.toS;
   };
   const quiet = Math.max(0.02 * peak, offset ? 3 * offset.sdKn : 0);
   let onset = first;
   let fifth = -1;
   for (let i = peakIndex; i >= first; i--) {
-    const t = timeS[i] as number;
+    if (counts[i] === 0 || inDropout(timeS[i] as number)) continue;
     const f = (forceKn[i] as number) - base;
-    if (!Number.isFinite(f) || !Number.isFinite(t) || t > peakAt || inDropout(t)) continue;
     if (fifth < 0 && f <= 0.2 * peak) fifth = i;
     if (f <= quiet) {
       onset = i;
@@ -295,12 +296,11 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
   let previousT = Number.NaN;
   let previousF = 0;
   let previousD = 0;
-  drop = dropouts.length - 1;
   let nextDrop = 0;
   for (let i = onset; i <= peakIndex; i++) {
     const t = timeS[i] as number;
     const f = (forceKn[i] as number) - base;
-    if (!Number.isFinite(f) || !Number.isFinite(t) || t <= previousT) continue;
+    if (counts[i] === 0) continue;
     while (nextDrop < dropouts.length && (dropouts[nextDrop] as Dropout).toS <= t) nextDrop++;
     const near = dropouts[nextDrop];
     if (near && t >= near.fromS) continue;
@@ -309,13 +309,11 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
     if (!Number.isNaN(previousT)) {
       impulse += 0.5 * (f + previousF) * (t - previousT);
       energy += 0.5 * (f + previousF) * (d - previousD);
-      if (i > fifth && fifth >= 0) {
+      // Behind the last sample below a fifth every force is above it.
+      if (i > fifth) {
         const share = (level: number): number => previousT + ((level - previousF) / (f - previousF)) * (t - previousT);
-        if (Number.isNaN(lowCross) && f > 0.2 * peak && previousF <= 0.2 * peak) lowCross = share(0.2 * peak);
-        if (rate === null && !Number.isNaN(lowCross) && f >= 0.8 * peak && previousF < 0.8 * peak) {
-          const high = share(0.8 * peak);
-          if (high > lowCross) rate = (0.6 * peak) / (high - lowCross);
-        }
+        if (Number.isNaN(lowCross) && previousF <= 0.2 * peak) lowCross = share(0.2 * peak);
+        if (rate === null && !Number.isNaN(lowCross) && f >= 0.8 * peak) rate = (0.6 * peak) / (share(0.8 * peak) - lowCross);
       }
     }
     previousT = t;
@@ -327,10 +325,10 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
   let fallen = false;
   let holeAtPeak = false;
   let lastSeen = Number.NaN;
-  for (let i = first; i < total; i++) {
+  for (let i = first; i <= last; i++) {
+    if (counts[i] === 0) continue;
     const t = timeS[i] as number;
     const f = (forceKn[i] as number) - base;
-    if (!Number.isFinite(t) || !Number.isFinite(f) || t <= lastSeen) continue;
     if (t - lastSeen > 3 * step && t >= peakAt - 0.1 && lastSeen <= peakAt + 0.1) holeAtPeak = true;
     lastSeen = t;
     if (i > peakIndex && f < 0.5 * peak) {
@@ -340,6 +338,7 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
   }
   if (dropouts.some((each) => each.toS >= peakAt - 0.1 && each.fromS <= peakAt + 0.1)) holeAtPeak = true;
   const noise = offset ? 6 * offset.sdKn : 0;
+  // Without a neighbour there is nothing to stand above.
   const alone = (side: number): boolean => peak - side > Math.max(0.15 * peak, noise);
 
   const flags: TraceFlag[] = [];
@@ -347,7 +346,7 @@ export function readTrace(timeS: Samples, forceKn: Samples, options: TraceOption
   else if (Math.abs(offset.kn) > 0.01 * peak) flags.push('large-offset');
   if (saturated > 0) flags.push('saturated');
   if (dropouts.length > 0) flags.push('dropouts');
-  if (!Number.isNaN(before) && !Number.isNaN(after) && alone(before) && alone(after)) flags.push('lone-peak');
+  if (alone(before) && alone(after)) flags.push('lone-peak');
   if (missing > 0) flags.push('missing');
   if (disorder > 0) flags.push('time-disorder');
   if (gapCount > 0) flags.push('gaps');

@@ -3,13 +3,21 @@ import { lowerGamma, upperGamma } from './incomplete-gamma.ts';
 import { invertTails } from './invert.ts';
 import { logGamma } from './log-gamma.ts';
 
-function assertScale(scale: number): void {
-  if (!(scale > 0 && scale < Infinity)) throw new RangeError(`scale must be positive and finite (got ${scale}).`);
+function assertPositive(value: number, name: string): void {
+  if (!(value > 0 && value < Infinity)) throw new RangeError(`${name} must be positive and finite (got ${value}).`);
 }
 
-/** Density at `x`. */
+function assertArguments(shape: number, scale: number): void {
+  assertPositive(shape, 'shape');
+  assertPositive(scale, 'scale');
+}
+
+/**
+ * Density at `x`.
+ * @throws RangeError unless shape > 0 and scale > 0; the same holds for the functions below.
+ */
 export function gammaPdf(x: number, shape: number, scale: number): number {
-  assertScale(scale);
+  assertArguments(shape, scale);
   if (x <= 0) return 0;
   const y = x / scale;
   return Math.exp((shape - 1) * Math.log(y) - y - logGamma(shape)) / scale;
@@ -17,13 +25,13 @@ export function gammaPdf(x: number, shape: number, scale: number): number {
 
 /** P(X <= x). */
 export function gammaCdf(x: number, shape: number, scale: number): number {
-  assertScale(scale);
+  assertArguments(shape, scale);
   return lowerGamma(shape, Math.max(0, x / scale));
 }
 
 /** P(X > x). */
 export function gammaSurvival(x: number, shape: number, scale: number): number {
-  assertScale(scale);
+  assertArguments(shape, scale);
   return upperGamma(shape, Math.max(0, x / scale));
 }
 
@@ -32,8 +40,7 @@ export function gammaSurvival(x: number, shape: number, scale: number): number {
  * @throws RangeError unless 0 < p < 1, shape > 0 and scale > 0.
  */
 export function gammaQuantile(p: number, shape: number, scale: number): number {
-  assertScale(scale);
-  if (!(shape > 0 && shape < Infinity)) throw new RangeError(`shape must be positive and finite (got ${shape}).`);
+  assertArguments(shape, scale);
   const found = invertTails(
     (v) => lowerGamma(shape, Math.exp(v)),
     (v) => upperGamma(shape, Math.exp(v)),
@@ -44,12 +51,20 @@ export function gammaQuantile(p: number, shape: number, scale: number): number {
   return scale * Math.exp(found);
 }
 
-/** P(chi-square > x) with `df` degrees of freedom. */
+/**
+ * P(chi-square > x) with `df` degrees of freedom.
+ * @throws RangeError unless df > 0.
+ */
 export function chiSquareSurvival(x: number, df: number): number {
+  assertPositive(df, 'df');
   return gammaSurvival(x, 0.5 * df, 2);
 }
 
-/** The x with P(chi-square <= x) = p. */
+/**
+ * The x with P(chi-square <= x) = p.
+ * @throws RangeError unless 0 < p < 1 and df > 0.
+ */
 export function chiSquareQuantile(p: number, df: number): number {
+  assertPositive(df, 'df');
   return gammaQuantile(p, 0.5 * df, 2);
 }

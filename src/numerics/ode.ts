@@ -38,9 +38,9 @@ const FOURTH = [5179 / 57600, 0, 7571 / 16695, 393 / 640, -92097 / 339200, 187 /
 const MOST_STEPS = 100_000;
 
 /** One step of length h: the state of order 5, and how far that of order 4 is off, relative to each component or 1. */
-function step(slope: Slope, t: number, y: readonly number[], h: number): { y: number[]; error: number } {
+function step(slope: Slope, t: number, y: readonly number[], h: number): { y: readonly number[]; error: number } {
   const slopes: (readonly number[])[] = [];
-  let last: number[] = [...y];
+  let last = y;
   for (let s = 0; s < STAGES.length; s++) {
     const weights = STAGES[s] as readonly number[];
     last = y.map((value, i) => value + h * weights.reduce((sum, w, k) => sum + w * ((slopes[k] as readonly number[])[i] as number), 0));

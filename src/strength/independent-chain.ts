@@ -66,7 +66,6 @@ function overNodes(edges: readonly number[], visit: (x: number, weight: number) 
   for (let e = 0; e + 1 < edges.length; e++) {
     const from = edges[e] as number;
     const half = 0.5 * ((edges[e + 1] as number) - from);
-    if (half <= 0) continue;
     for (let i = 0; i < NODES; i++)
       visit(from + half * (1 + (rule.nodes[i] as number)), half * (rule.weights[i] as number));
   }

@@ -127,7 +127,7 @@ export function loadPath(prepared: PreparedEvidence, method: MethodRecord, sough
 /** The same links of a chain for a device of this rating: `chain` is theirs for a rating of 1 kN, one link each. */
 export function atRating(chain: readonly ChainLink[], links: readonly BuiltLink[], ratingKn: number | null): ChainLink[] {
   const shift = Math.log(ratingKn ?? 1);
-  return chain.map((link, i) => (links[i]?.ofRating ? { ...link, muLog: link.muLog + shift } : link));
+  return chain.map((link, i) => ((links[i] as BuiltLink).ofRating ? { ...link, muLog: link.muLog + shift } : link));
 }
 
 /**

@@ -1,7 +1,7 @@
 /**
- * `npm run mutate -- <room or file> [--changed]`: changes the engines in small ways, one at a time, and looks which
- * changes no test notices. Without a name it takes all rooms, one after another. `--changed` keeps what the last run
- * found where code and tests are still the same.
+ * `npm run mutate -- <room or file> ... [--quick]`: changes the engines in small ways, one at a time, and looks which
+ * changes no test notices. Without a name it takes all rooms, one after another. `--quick` leaves the slow tests out, so
+ * that more changes seem to go unnoticed than do.
  *
  * Prints for each file how many changes were made and how many were noticed. A change that nobody noticed and that
  * survivors.yaml does not list is printed with its place. Ends with 1 where there is one, or where a room falls below
@@ -17,12 +17,11 @@ import { acceptedSurvivors, type Change, nameOfChange } from './survivors.ts';
 const ROOMS = ['numerics', 'break-tests', 'strength'];
 /** Share of changes that the tests must notice, in hundredths. */
 const GOAL = 90;
-/** Copies of the project and what the last runs found; never committed. */
+/** Copies of the project; never committed. */
 const FOLDER = '.mutation';
 
 /** One change, as the tool tells it. */
 interface MutantResult extends Change {
-  readonly fileName: string;
   readonly status: string;
 }
 
@@ -39,23 +38,19 @@ const row = (name: string, { made, noticed, listed }: Score): string => {
   return `${name.padEnd(42)} ${String(made).padStart(6)} ${String(noticed).padStart(8)} ${score.padStart(8)} ${String(listed).padStart(7)}`;
 };
 
-/**
- * Changes one file. One at a time, since what may be changed runs ten times as slow, and the engines call each other
- * without end.
- */
-async function mutateFile(file: string, room: string, changedOnly: boolean): Promise<Score> {
+/** Changes one file. One at a time, since the tool's counters make what they count ten times as slow. */
+async function mutateFile(file: string, room: string): Promise<Score> {
   process.env['MUTATED_ROOM'] = room;
+  process.env['MUTATED_FILE'] = file;
   const results = (await new Stryker({
     mutate: [file],
-    testRunner: 'vitest',
-    vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
-    plugins: ['@stryker-mutator/vitest-runner', './tests/mutation/messages.ts'],
+    testRunner: 'threads',
+    plugins: ['./tests/mutation/runner.ts', './tests/mutation/messages.ts'],
     ignorers: ['messages'],
     coverageAnalysis: 'perTest',
     concurrency: 2,
-    timeoutMS: 2000,
-    incremental: changedOnly,
-    incrementalFile: `${FOLDER}/${file}.json`,
+    // The runner has a limit of its own, in processor time.
+    timeoutMS: 600_000,
     tempDirName: `${FOLDER}/copies`,
     ignorePatterns: ['dist', '.astro', 'test-results', FOLDER, 'public', 'content'],
     // On a terminal it shows how far it is.
@@ -65,8 +60,7 @@ async function mutateFile(file: string, room: string, changedOnly: boolean): Pro
     allowConsoleColors: false,
   }).runMutationTest()) as readonly MutantResult[];
 
-  // What was found earlier of other files stays in the tool's memory.
-  return tellFile(file, results.filter(({ fileName }) => fileName === join(ROOT, file)));
+  return tellFile(file, results);
 }
 
 /** Prints the row of one file, and under it each change that nobody noticed and no list accepts. */
@@ -104,6 +98,10 @@ function tellFile(file: string, results: readonly MutantResult[]): Score {
 
 const words = process.argv.slice(2);
 const names = words.filter((word) => !word.startsWith('--'));
+if (words.includes('--quick')) {
+  process.env['MUTATED_QUICKLY'] = '';
+  console.log('Without the slow tests: each score is the least that it can be.');
+}
 let passed = true;
 console.log(`${'file'.padEnd(42)} ${'made'.padStart(6)} ${'noticed'.padStart(8)} ${'score'.padStart(8)} ${'listed'.padStart(7)}`);
 for (const name of names.length > 0 ? names : ROOMS) {
@@ -115,7 +113,7 @@ for (const name of names.length > 0 ? names : ROOMS) {
   }
   const total: Score = { made: 0, noticed: 0, listed: 0 };
   for (const file of files) {
-    const score = await mutateFile(file, room, words.includes('--changed'));
+    const score = await mutateFile(file, room);
     for (const key of ['made', 'noticed', 'listed'] as const) total[key] += score[key];
   }
   console.log(`${row(name, total)}\n`);

@@ -1,8 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { analyse, isNone } from '../../../src/break-tests/analysis.ts';
 import { compareSeries } from '../../../src/break-tests/compare-series.ts';
+import { andersonDarlingLognormal, andersonDarlingNormal, andersonDarlingWeibull } from '../../../src/break-tests/anderson-darling.ts';
+import { dixon } from '../../../src/break-tests/dixon.ts';
+import { fitLognormal, lognormalQuantileInterval } from '../../../src/break-tests/fit-lognormal.ts';
+import { fitNormal } from '../../../src/break-tests/fit-normal.ts';
+import { fitWeibull } from '../../../src/break-tests/fit-weibull.ts';
+import { grubbs } from '../../../src/break-tests/grubbs.ts';
+import { orderBound } from '../../../src/break-tests/order-bound.ts';
+import { shapiroWilk } from '../../../src/break-tests/shapiro-wilk.ts';
+import { promiseOfMeanLess } from '../../../src/break-tests/three-sigma.ts';
+import { lowerToleranceBound } from '../../../src/break-tests/tolerance-bound.ts';
 import { nextPulls } from '../../../src/break-tests/next-pulls.ts';
-import type { Pull } from '../../../src/break-tests/pulls.ts';
+import { type Pull, seenByPart } from '../../../src/break-tests/pulls.ts';
 import checks from '../../reference/published-checks.json' with { type: 'json' };
 import { near } from './near.ts';
 
@@ -24,6 +34,57 @@ describe('what a series says', () => {
     const { summary, promise, fits } = analyse(pullsOf([20, 20, 20], { atLeast: true }));
     expect(summary.noSpread).toBe('all-equal');
     expect([promise, fits].map((part) => isNone(part) && part.why)).toEqual(['all-equal', 'no-break']);
+  });
+
+  it('each part is what its own function says of the pulls; those are tested by themselves', () => {
+    const forces = [21.3, 20.1, 22.4, 19.8, 21.9];
+    const pair = { coverage: 0.9, confidence: 0.95 };
+    const logs = forces.map(Math.log);
+    const { bounds, fits, outliers, dots, promise } = analyse(pullsOf(forces), { level: 0.9, pairs: [pair] });
+    expect(promise).toEqual(promiseOfMeanLess(5));
+    expect(bounds).toEqual([{ pair, normal: lowerToleranceBound(forces, pair, 'normal'), lognormal: lowerToleranceBound(forces, pair, 'lognormal'), order: orderBound(forces, pair) }]);
+    const [normal, lognormal, weibull] = [fitNormal({ broken: forces }), fitLognormal({ broken: forces }), fitWeibull({ broken: forces })];
+    if (isNone(fits)) throw new Error('five breaks differ');
+    expect(fits.all.map(({ family, parameters, logLikelihood, shapiroWilk: w, andersonDarling: a, untested }) => [family, parameters, logLikelihood, w, a, untested])).toEqual([
+      ['normal', [normal.mean, normal.sd], normal.logLikelihood, shapiroWilk(forces), andersonDarlingNormal(forces), null],
+      ['lognormal', [lognormal.muLog, lognormal.sigmaLog], lognormal.logLikelihood, shapiroWilk(logs), andersonDarlingLognormal(forces), null],
+      ['weibull', [weibull.shape, weibull.scale], weibull.logLikelihood, null, andersonDarlingWeibull(forces), null],
+    ]);
+    expect(outliers).toEqual({ grubbs: grubbs(forces), grubbsOfLogs: grubbs(logs), dixon: dixon(forces) });
+    expect(dots).toEqual({ forces: nextPulls({ broken: forces }) });
+  });
+
+  it('says of what it leaves out why, and how many pulls it takes', () => {
+    const all = (forces: readonly number[]) => analyse(pullsOf(forces));
+    const untested = (forces: readonly number[]) => {
+      const { fits } = all(forces);
+      return isNone(fits) ? fits : fits.all[0]?.untested;
+    };
+    expect(all([12]).promise).toEqual({ why: 'one-pull', needed: 2 });
+    expect(all([12, 12]).promise).toEqual({ why: 'all-equal' });
+    expect(untested([12, 13])).toEqual({ why: 'too-few', needed: 3 });
+    expect(untested([12, 13, 14])).toBeNull();
+    expect(all([12, 13]).outliers).toEqual({ why: 'too-few', needed: 3 });
+    expect(all([12, 13, 14]).outliers).toMatchObject({ grubbs: grubbs([12, 13, 14]) });
+    const many = (count: number) => all(Array.from({ length: count }, (_, i) => 10 + i)).outliers;
+    expect(many(10)).toMatchObject({ dixon: dixon([10, 11, 12, 13, 14, 15, 16, 17, 18, 19]) });
+    expect(many(11)).toMatchObject({ dixon: null });
+    expect(all([12, 13, 14, 15]).dots).toEqual({ why: 'too-few', needed: 5 });
+    expect(all([12, 12, 12, 12, 12]).dots).toEqual({ why: 'all-equal' });
+  });
+
+  it('counts the pulls that nobody named, and takes one link with a limit of none for one link', () => {
+    expect(analyse([...pullsOf([10, 11], { mode: 'cut' }), ...pullsOf([12])]).modes).toMatchObject({ unnamed: 1 });
+    expect(analyse([...pullsOf([10, 11], { link: 'sling' }), ...pullsOf([12], { atLeast: true })]).competing).toEqual({ why: 'one-link' });
+    const { competing } = analyse([...pullsOf([10, 11, 12], { link: 'sling' }), ...pullsOf([12.5, 13], { link: 'knot' })]);
+    if (isNone(competing)) throw new Error('two links compete');
+    for (const { mode, pulls, half, twentieth } of competing.links) {
+      expect([half, twentieth], String(mode)).toEqual([lognormalQuantileInterval(pulls, 0.5), lognormalQuantileInterval(pulls, 0.05)]);
+    }
+  });
+
+  it('a part sees its own breaks, and what it came to without one', () => {
+    expect(seenByPart([...pullsOf([11, 9]), ...pullsOf([12], { atLeast: true })])).toEqual({ broken: [11, 9], atLeast: [12] });
   });
 
   it('a bound counts a lower limit as if the part had broken there, and a fit does not', () => {
@@ -86,6 +147,13 @@ describe('the next pulls', () => {
     for (const [i, force] of without.entries()) near(withLimit[i] as number, force, 1e-9);
   });
 
+  it('with limits, half of them stand above the middle of the fit, and all above where they stood without', () => {
+    const pulls = { broken: [10.1, 11.2, 9.8, 10.6, 10.9], atLeast: [11.5, 12] };
+    near(nextPulls(pulls, 1)[0] as number, Math.exp(fitLognormal(pulls).muLog), 1e-12);
+    const without = nextPulls({ broken: [...pulls.broken, ...pulls.atLeast] });
+    for (const [i, force] of nextPulls(pulls).slice(10).entries()) expect(force).toBeGreaterThan(without[i + 10] as number);
+  });
+
   it('are not drawn from four breaks', () => {
     expect(() => nextPulls({ broken: [1, 2, 3, 4] })).toThrow('broken must hold at least 5 (got 4).');
   });
@@ -95,6 +163,25 @@ describe('two series', () => {
   it('of one pull each give pairs and ranks, and no ratio', () => {
     const found = compareSeries(pullsOf([12]), pullsOf([10], { atLeast: true }));
     expect([found.means, found.noMeans, found.chance.chance, found.atLeast]).toEqual([null, 'one-pull', 1, [0, 1]]);
+  });
+
+  it('give no ratio where one has a single pull or neither scatters, and one where only one of them does', () => {
+    const [one, two, equal] = [pullsOf([12]), pullsOf([10, 11]), pullsOf([12, 12])];
+    const whyNot = (a: Pull[], b: Pull[]) => {
+      const { n, means, noMeans } = compareSeries(a, b);
+      return [n, means !== null, noMeans];
+    };
+    expect(whyNot(one, two)).toEqual([[1, 2], false, 'one-pull']);
+    expect(whyNot(two, one)).toEqual([[2, 1], false, 'one-pull']);
+    expect(whyNot(equal, pullsOf([10, 10]))).toEqual([[2, 2], false, 'all-equal']);
+    expect(whyNot(equal, two)).toEqual([[2, 2], true, null]);
+    expect(whyNot(two, equal)).toEqual([[2, 2], true, null]);
+  });
+
+  it('are refused by name where one is empty or the level is no share', () => {
+    expect(() => compareSeries([], pullsOf([1]))).toThrow(/^a must hold at least 1/);
+    expect(() => compareSeries(pullsOf([1]), [])).toThrow(/^b must hold at least 1/);
+    for (const level of [0, 1]) expect(() => compareSeries(pullsOf([1, 2]), pullsOf([1, 2]), level)).toThrow(/^level must lie strictly between 0 and 1/);
   });
 
   it('give the ratio, Welch, ranks and pairs of the same pulls', () => {

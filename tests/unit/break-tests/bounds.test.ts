@@ -44,8 +44,12 @@ describe('tolerance bounds', () => {
     const { low, high, k } = toleranceInterval(five, { coverage: 0.95, confidence: 0.95 });
     near(k, 5.076874532, 1e-8); // tol-two-sided-95 of the published checks
     near((low + high) / 2, 21.1, 1e-12);
-    const logs = toleranceInterval(five, { coverage: 0.95, confidence: 0.95 }, 'lognormal');
-    expect(logs.low).toBeGreaterThan(low);
+    // Twice k times the sd by hand above: sqrt(1.265).
+    near(high - low, 2 * 5.076874532 * Math.sqrt(1.265), 1e-8);
+    const ofLogs = toleranceInterval(five.map(Math.log), { coverage: 0.95, confidence: 0.95 });
+    const lognormal = toleranceInterval(five, { coverage: 0.95, confidence: 0.95 }, 'lognormal');
+    near(lognormal.low, Math.exp(ofLogs.low), 1e-12);
+    near(lognormal.high, Math.exp(ofLogs.high), 1e-12);
   });
 
   it('refuses by name', () => {
@@ -73,6 +77,13 @@ describe('bounds from the smallest pulls alone', () => {
     expect(of(29)).toMatchObject({ rank: 1, bound: 36 });
     expect(of(46)).toMatchObject({ rank: 2, bound: 28 });
     near(of(29).attained, 1 - 0.9 ** 29, 1e-12);
+  });
+
+  it('where little is asked for, even the largest pull does: 0.5 of one, 0.7^3 of three', () => {
+    expect(orderBound([20], { coverage: 0.5, confidence: 0.5 })).toMatchObject({ rank: 1, bound: 20, attained: 0.5, pullsNeeded: 1 });
+    const three = orderBound([21, 19, 20], { coverage: 0.3, confidence: 0.1 });
+    expect(three).toMatchObject({ rank: 3, bound: 21 });
+    near(three.attained, 0.343, 1e-12);
   });
 
   it('confidence by hand: two of three below the median, 1/2', () => {

@@ -16,10 +16,10 @@ describe('numbers', () => {
     ['1.5e3', '.', 1500], ['1,5E-2', ',', 0.015], ['2e+1', '.', 20], ['2e\u22121', '.', 0.2], ['1.234e3', '.', 1234], ['1,234e3', '.', 1234000],
     ['1,234', '.', 1234], ['1.234', ',', 1234], ['1.234', '.', 1.234], ['1,234', ',', 1.234], ['1,234.5', '.', 1234.5], ['1.234,5', ',', 1234.5], ['12.345.678', ',', 12345678], ['12,345,678.25', '.', 12345678.25],
     ["1'234", '.', 1234], ["1'234'567.5", '.', 1234567.5], ['1\u2019234,5', ',', 1234.5], ['1\u00a0234', '.', 1234], ['12\u2009345\u2009678', '.', 12345678], ['1\u202f234,5', ',', 1234.5], ['1\u2007234', '.', 1234],
-    ['21.3 kN', '.', 21.3], ['21.3kN', '.', 21.3], ['>12', '.', 12], ['>= 12', '.', 12], ['\u226512.5', '.', 12.5], ['12+', '.', 12], ['12.5 +', '.', 12.5], ['12\u00a0kN', '.', 12],
+    ['21.3 kN', '.', 21.3], ['21.3kN', '.', 21.3], ['>12', '.', 12], ['>= 12', '.', 12], ['\u226512.5', '.', 12.5], ['12+', '.', 12], ['12.5 +', '.', 12.5], ['12\u00a0kN', '.', 12], ['12\u00a0\u2009kN', '.', 12], [' >12 ', '.', 12], ["1'234.56", '.', 1234.56],
   ] as const)('%s with the mark %s is %d', (text, mark, expected) => expect(value(text, mark)).toBe(expected));
 
-  it.each(['', 'a', 'kN 12', '1 234', '1.', '1,', '1..2', "1'23", "12'34.5", '1\u2009 23', '1\u200923', "1'234\u2009567", '--1', '+-1', '1e1.5', '5x8', '1-2', '1.5.', '\u2009', '>', '12 kN 3', '1;2'])('%j is no number', (text) => {
+  it.each(['', 'a', 'kN 12', '1 234', '1.', '1,', '1..2', "1'23", "1'2345", "1234'567", "12'34.5", '1\u2009 23', '1\u200923', "1'234\u2009567", '--1', '+-1', '1e1.5', '5x8', '1-2', '1.5.', '\u2009', '>', '12 kN 3', '1;2'])('%j is no number', (text) => {
     const cell = readNumberCell(text);
     const either = cell === null ? null : [markEvidence(cell), decimalValue(cell, '.'), decimalValue(cell, ',')];
     if (either) expect(either).toEqual(['broken', null, null]);
@@ -74,6 +74,7 @@ describe('rows and cells', () => {
   it('line ends of any kind are one, and only a byte-order mark at the start is dropped', () => {
     expect(plainText('\ufeffa\r\nb\rc\n\ufeffd')).toBe('a\nb\nc\n\ufeffd');
     expect(plainText('a\r\r\nb')).toBe('a\n\nb');
+    expect(plainText('a\ufeffb')).toBe('a\ufeffb');
   });
 
   it('each delimiter splits by its own mark alone', () => {
@@ -95,6 +96,10 @@ describe('rows and cells', () => {
     expect(cells('a, "b"', 'none')).toEqual([[1, 'a, "b"']]);
     expect(cells('1,"two\nlines"\n3,4', 'comma')).toEqual([[1, '1', '"two\nlines'], [3, '3', '4']]);
     expect(cells('"",""\n', 'comma')).toEqual([[1, '"', '"']]);
+    expect(cells(',"a"', 'comma')).toEqual([[1, '', '"a']]);
+    expect(cells('a,\t"b"', 'comma')).toEqual([[1, 'a', '_"b']]);
+    expect(cells('a\t"b"\tc', 'blanks')).toEqual([[1, 'a', '"b', 'c']]);
+    expect(cells('"a b" \n"c" d', 'blanks')).toEqual([[1, '"a b'], [2, '"c', 'd']]);
     expect(cells('a"b,c', 'comma')).toEqual([[1, 'a"b', 'c']]);
   });
 

@@ -64,6 +64,8 @@ describe('Anderson and Darling', () => {
     };
     const pAt = (scaled: number): number => at(findRoot((c) => at(c).scaled - scaled, 0, 3, 1e-12)).p;
     for (const [point, p] of [[0.341, 0.5], [0.47, 0.25], [0.561, 0.15], [0.631, 0.1], [0.752, 0.05], [0.873, 0.025], [1.035, 0.01]] as const) near(pAt(point), p, 0.02);
+    // The first of the four pieces (the same book, table 4.9), by hand at 0.15.
+    near(pAt(0.15), 1 - Math.exp(-13.436 + 101.14 * 0.15 - 223.73 * 0.15 ** 2), 1e-7);
     for (const edge of [0.2, 0.34, 0.6]) expect(Math.abs(pAt(edge - 1e-6) - pAt(edge + 1e-6))).toBeLessThan(0.004);
     const low = at(0);
     expect(low.scaled).toBeLessThan(0.1);

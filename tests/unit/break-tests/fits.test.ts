@@ -5,6 +5,7 @@ import { fitLognormal, lognormalFitQuantile, lognormalQuantileInterval, sigmaLog
 import { fitNormal, normalQuantileInterval, normalSdInterval } from '../../../src/break-tests/fit-normal.ts';
 import { fitWeibull, weibullFitQuantile, weibullQuantileInterval, weibullShapeInterval } from '../../../src/break-tests/fit-weibull.ts';
 import { productLimit } from '../../../src/break-tests/product-limit.ts';
+import { profileInterval, rootOfScore } from '../../../src/break-tests/profile.ts';
 import { near, normals, seeded, simulated } from './near.ts';
 
 // NIST/SEMATECH Handbook 8.4.1.3: ten failures, ten units running at 500 (`weibull-nist` of the published checks).
@@ -22,6 +23,32 @@ const lognormals = [
   { name: 'handbook', pulls: nist, mu: 6.22601506856, sigma: 0.908914039433, top: -75.1962707789, se: [0.25043951, 0.24842193], correlation: 0.4402727, low: [113.407156, 41.5223026, 190.576692], sigmaInterval: [0.59426043, 1.60262309] },
   { name: 'small', pulls: small, mu: 3.063842380018692, sigma: 0.051997858051798004, top: -8.824906778212467, se: [0.02133455, 0.3189819], correlation: 0.1864518, low: [19.6546414, 17.6493173, 20.5657409], sigmaInterval: [0.03095658, 0.1140449] },
 ] as const;
+
+describe('intervals from a likelihood', () => {
+  // Any table: 1.959964 is where a normal likelihood has fallen by half the chi-square quantile of 95 %.
+  it('of a normal one are the best value and 1.96 sd on each side, whatever the stride', () => {
+    for (const stride of [3, 100, 2500]) {
+      const { low, high } = profileInterval((v) => -0.5 * ((v - 7) / 2500) ** 2, 7, 0, stride, 0.95);
+      near(high - 7, 1.959963984540054 * 2500, 1e-9);
+      near(7 - low, 1.959963984540054 * 2500, 1e-9);
+    }
+  });
+
+  it('have no end on a side where it never falls', () => {
+    const falls = (sign: number) => (v: number): number => (sign * v > 0 ? 0 : -0.5 * v * v);
+    expect(profileInterval(falls(1), 0, 0, 0.5, 0.95).high).toBe(Infinity);
+    expect(profileInterval(falls(-1), 0, 0, 0.5, 0.95).low).toBe(-Infinity);
+    near(profileInterval(falls(1), 0, 0, 0.5, 0.95).low, -1.959963984540054, 1e-9);
+  });
+
+  it('a score that never crosses 0 is refused, either way', () => {
+    expect(() => rootOfScore(() => 1, 2)).toThrow('broken scatters too little for a fit.');
+    expect(() => rootOfScore(() => -1, 2)).toThrow('broken scatters too much for a fit.');
+    near(rootOfScore((x) => 5 - x, 2), 5, 1e-12);
+    near(rootOfScore((x) => 5 - x, 50), 5, 1e-12);
+    near(rootOfScore((x) => 5 - x, 5), 5, 1e-12);
+  });
+});
 
 describe('maximum likelihood with censored pulls', () => {
   it.each(weibulls)('Weibull, $name', ({ pulls, shape, scale, top, se, correlation, low, shapeInterval }) => {

@@ -26,6 +26,16 @@ describe('five breaks of several lots, each on a rig of its own', () => {
   });
 });
 
+test('its twenty forces are the middles of twenty equal slices: the outermost at 1.959964 sd, by hand', () => {
+  const { dots } = ownAnswer({ name: 'mine', brokenKn: FIVE, oneLot: false }, 0.08, 0);
+  expect(dots).toHaveLength(20);
+  // exp(2.345204 -+ 1.959964 x 0.175180), and in the middle one fortieth on each side of one half: z = 0.062707.
+  expect(dots[0]).toBeCloseTo(7.4028, 2);
+  expect(dots[19]).toBeCloseTo(14.7103, 2);
+  expect((dots[9] as number) * (dots[10] as number)).toBeCloseTo(10.4354 ** 2, 2);
+  expect(Math.log((dots[10] as number) / (dots[9] as number))).toBeCloseTo(2 * 0.062707 * 0.17518, 5);
+});
+
 test('three breaks borrow the scatter of their class, and the doubt of the mean is a third of it', () => {
   // Three at 10: mean ln 2.302585. Class 0.10: sigma^2 = ln 1.01 = 0.00995033; with a third: 0.01326711, sd 0.115183; low exp(2.302585 - 1.644854 x 0.115183) = 8.2743.
   const answer = ownAnswer({ name: 'mine', brokenKn: [10, 10, 10], oneLot: false }, 0.1, 0);

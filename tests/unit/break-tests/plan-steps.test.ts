@@ -43,6 +43,8 @@ describe('a bound', () => {
     expect((2.524 * 0.9835 - 1.6449) * 0.093).toBeLessThan(0.08);
     expect(needed).toBe(16);
     expect(steps.map(({ n }) => n)).toContain(16);
+    // Half as large again.
+    expect(ifWider).toBe(planBound({ coverage: 0.95, confidence: 0.95 }, 0.1395, 0.08).needed);
     expect(ifWider as number).toBeGreaterThan(16);
   });
 
@@ -60,6 +62,17 @@ describe('a difference', () => {
 
   it('has in its steps the chance that R gives for twenty of each', () => {
     near(planDifference(0.1, 0.1, null).steps.find(({ n }) => n === 20)?.power ?? 0, 0.8689528017, 1e-6);
+  });
+
+  it('says what the last pull of each added, and how many a scatter half as large again needs', () => {
+    const { steps, ifWider } = planDifference(0.1, 0.1, 0.8);
+    for (const [i, { power, bought }] of steps.slice(0, 10).entries()) if (i > 0) near(bought, power - (steps[i - 1]?.power ?? 0), 1e-9);
+    expect(ifWider).toBe(planDifference(0.1, 0.15, 0.8).needed);
+    expect(ifWider as number).toBeGreaterThan(30);
+  });
+
+  it('that is ten times the scatter needs no more than three', () => {
+    expect(planDifference(1, 0.1, 0.9).needed).toBe(3);
   });
 
   it('says so where no bench is large enough', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { modeShares, shareInterval, wilsonInterval } from '../../../src/break-tests/mode-shares.ts';
+import { jeffreysInterval, modeShares, shareInterval, wilsonInterval } from '../../../src/break-tests/mode-shares.ts';
 import { expectedBound, pullsForBound, whatFurtherPullsBuy } from '../../../src/break-tests/plan-bound.ts';
-import { powerOfDifference, pullsByStudentFormula, pullsForDifference } from '../../../src/break-tests/plan-difference.ts';
+import { powerOfDifference, pullsByNormalFormula, pullsByStudentFormula, pullsForDifference } from '../../../src/break-tests/plan-difference.ts';
 import { expectedShareWidth, pullsForShare } from '../../../src/break-tests/plan-share.ts';
 import { lowerToleranceBound } from '../../../src/break-tests/tolerance-bound.ts';
 import { near, normals, seeded, simulated } from './near.ts';
@@ -73,6 +73,17 @@ describe('pulls for a difference', () => {
     expect(pullsByStudentFormula(0.9, { difference: 1, sd: 1 })).toBeLessThanOrEqual(pullsForDifference(0.9, { difference: 1, sd: 1, series: 1 }).pulls);
   });
 
+  it('no difference is found as often as alpha says, one-sided and two-sided, one series and two', () => {
+    for (const sided of [1, 2] as const) for (const series of [1, 2] as const) {
+      near(powerOfDifference(5, { difference: 1e-9, sd: 1, alpha: 0.05, sided, series }), 0.05, 1e-6);
+    }
+  });
+
+  it('by the formula with normal quantiles: (1.959964 + 1.281552)^2 times (1/2)^2, by hand from any normal table', () => {
+    near(pullsByNormalFormula(0.9, { difference: 2, sd: 1 }), 10.507426 / 4, 1e-6);
+    near(pullsByNormalFormula(0.9, { difference: 1, sd: 2 }), 10.507426 * 4, 1e-6);
+  });
+
   it('refuses by name', () => {
     expect(() => powerOfDifference(1, { difference: 1, sd: 1 })).toThrow('n must be above 1 (got 1).');
     expect(() => pullsForDifference(0.04, { difference: 1, sd: 1 })).toThrow('power must be above alpha (got 0.04).');
@@ -86,14 +97,20 @@ describe('shares of modes and their plans', () => {
     const found = modeShares(['sling', 'wire', 'sling', 'knot', 'sling']);
     expect(found.map(({ mode, count, share }) => [mode, count, share])).toEqual([['sling', 3, 0.6], ['wire', 1, 0.2], ['knot', 1, 0.2]]);
     expect(found[0]?.exact).toEqual(shareInterval(3, 5));
+    expect(modeShares(['knot', 'wire', 'wire', 'sling', 'sling', 'sling']).map(({ mode }) => mode)).toEqual(['sling', 'wire', 'knot']);
     expect(() => modeShares([])).toThrow('modes.length must be a whole number from 1 upwards (got 0).');
     expect(() => shareInterval(4, 3)).toThrow('count must not exceed n (got 4 of 3).');
   });
 
   it('none of three: up to 1 - 0.025^(1/3), by hand', () => {
     near(shareInterval(0, 3).high, 1 - 0.025 ** (1 / 3), 1e-12);
-    expect(wilsonInterval(0, 3).low).toBe(0);
-    expect(wilsonInterval(3, 3).high).toBe(1);
+  });
+
+  it('none has its lower end at 0, and all its upper end at 1 (Brown, Cai and DasGupta, Statistical Science 16, 2001)', () => {
+    for (const interval of [shareInterval, wilsonInterval, jeffreysInterval]) for (let n = 1; n <= 40; n++) {
+      expect(interval(0, n).low).toBe(0);
+      expect(interval(n, n).high).toBe(1);
+    }
   });
 
   // SciPy 1.17.1: sum over scipy.stats.binom.pmf of widths from scipy.stats.beta.ppf.

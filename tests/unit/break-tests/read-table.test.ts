@@ -178,7 +178,66 @@ describe('each rule from both sides', () => {
     ['a decimal comma under a head of one name', 'force\n21,3\n22,1', [['force', null, 21.3, 22.1]]],
     ['quoted decimal commas', 'a,b\n"1,5",2\n"2,5",3', [['a', null, 1.5, 2.5], ['b', null, 2, 3]]],
     ['a name with its unit behind a comma, over one column', 'force, kN\n21.3\n22.1', [['force', 'kN', 21.3, 22.1]]],
+    ['one number a line with a comma, and one without', '21,3\n22', 'delimiter-open 1:1 21,3'],
+    ['one number a line with a comma, and none in one', '21,3\n-', 'delimiter-open 1:1 21,3'],
+    ['three whole numbers a line, without a head', '1,2,3\n4,5,6', 'delimiter-open 1:1 1,2'],
+    ['with signs', '+1,2,3\n>4,5,6', 'delimiter-open 1:1 +1,2'],
+    ['with several digits and groups', "12,34,5\n1'234,56,7", 'delimiter-open 1:1 12,34'],
+    ['whole numbers in one row and decimals in another', '1,2,3\n1.5,2.5,3.5', [['column 1', null, 1, 1.5], ['column 2', null, 2, 2.5], ['column 3', null, 3, 3.5]]],
+    ['decimals first and whole numbers behind', '1.5,2,3\n2.5,4,5', 'delimiter-open 1:2 2,3'],
+    ['a blank behind the comma of the head alone', 'a, b\n1,2\n3,4', 'delimiter-open 2:1 1,2'],
+    ['a blank behind some semicolons', '1; 2\n3;4', [['column 1', null, 1, 3], ['column 2', null, 2, 4]]],
+    ['a blank behind one comma and quotes behind the other', '1, 2\n3,"4"', [['column 1', null, 1, 3], ['column 2', null, 2, 4]]],
+    ['quoted decimal commas between semicolons', '1;"12,0"\n26;6', [['column 1', null, 1, 26], ['column 2', null, 12, 6]]],
+    ['a quoted whole number', '1,"12"\n26,6', [['column 1', null, 1, 26], ['column 2', null, 12, 6]]],
+    ['a word behind a number among quoted decimal commas', '1,"12,0"\n26,x6', 'not-a-number 2:2 x6'],
+    // Quotes inside cells.
+    ['a quote inside a cell between blanks', 'x"y 1\nz 2', 'quote 1:1 x"y'],
+    ['a quote inside the second cell', '1 x"y\n2 z', 'quote 1:2 x"y'],
+    ['a quote inside a cell between commas', 'x"y,1.5\nz,2.5', [['column 1', null, 'x"y', 'z'], ['column 2', null, 1.5, 2.5]]],
+    ['a quoted cell with a quote between blanks', '"x""y" 1.5\nz 2.5', [['column 1', null, 'x"y', 'z'], ['column 2', null, 1.5, 2.5]]],
+    ['a quote inside one number a line', 'force\n2"1\n3', 'quote 2:1 2"1'],
+    // Notes and blank lines have marks of their own.
+    ['a tab in a note', '# a\tb\n  # c\td\nx,y\n1.5,2.5', [['x', null, 1.5], ['y', null, 2.5]]],
+    ['a tab in an empty line', ' \t \nx,y\n1.5,2.5', [['x', null, 1.5], ['y', null, 2.5]]],
+    ['two blanks between all cells', 'a  b\n1  2', [['a', null, 1], ['b', null, 2]]],
+    ['another mark inside a quoted name', '"a;b",c\n1.5,2.5', [['a;b', null, 1.5], ['c', null, 2.5]]],
+    ['units in brackets between blanks', 'force (kN) time (s)\n1 2', [['force', 'kN', 1], ['time', 's', 2]]],
+    ['a unit in brackets between other marks', 'force;(kN)\n1;2', 'unit-alone 1:2 (kN)'],
+    // Words with commas between blanks.
+    ['a word, a comma and a digit', 'x,1 2.5\ny,2 3.5', 'no-number 1:2 1 2.5'],
+    ['a comma with a digit further on', 'x,ab1 2.5\ny,ab2 3.5', 'no-numbers-at-all 1:1 x'],
+    ['a digit with a comma further on', 'a1b,x 2.5\na2b,y 3.5', 'no-numbers-at-all 1:1 a1b'],
+    ['the same in quotes', '"x,1" 2.5\n"y,2" 3.5', [['column 1', null, 'x,1', 'y,2'], ['column 2', null, 2.5, 3.5]]],
+    ['letters and a comma without a digit', 'ab,x 2.5\ncd,y 3.5', [['column 1', null, 'ab,x', 'cd,y'], ['column 2', null, 2.5, 3.5]]],
+    ['a digit with a comma far behind it', 'a1bcd,x 2.5\na2bcd,y 3.5', 'no-numbers-at-all 1:1 a1bcd'],
+    ['the same between semicolons', 'x,1;2.5\ny,2;3.5', [['column 1', null, 'x,1', 'y,2'], ['column 2', null, 2.5, 3.5]]],
+    ['a quoted decimal comma, one a line', '"21,3"\n"22"', [['column 1', null, 21.3, 22]]],
+    ['a comma beside a word, one a line', '21,3\nx', 'cells-missing 2:2 '],
+    ['a letter and a digit behind a comma and a blank', '1, 2\n3,x4', 'not-a-number 2:2 x4'],
+    ['a letter and a digit behind each comma', '1,x4\n2,y5', [['column 1', null, 1, 2], ['column 2', null, 'x4', 'y5']]],
+    ['three digits between semicolons', '12;345\n13;456', [['column 1', null, 12, 13], ['column 2', null, 345, 456]]],
+    ['units as heads, and a delimiter at the end', 'kN;s;\n1;2;', [['kN', 'kN', 1], ['s', 's', 2]]],
+    ['units of two letters in square brackets between blanks', 'force [kN] time [ms]\n1 2', [['force', 'kN', 1], ['time', 'ms', 2]]],
+    ['a number before a day', 'on;force\n5 2026-11-24;1', 'no-number 2:1 5 2026-11-24'],
+    // Units and numbers.
+    ['units and missing values in a column', 'force;unit\n21;kN\n22;-', 'unit-alone 2:2 kN'],
+    ['units and words in a column', 'force;unit\n21;kN\n22;word', [['force', null, 21, 22], ['unit', null, 'kN', 'word']]],
+    ['a unit in the head and behind the second number', 'force (kN);x\n22;1\n21.3 kN;2', [['force', 'kN', 22, 21.3], ['x', null, 1, 2]]],
+    ['a number beyond all bounds', 'force;x\n1e999;1', 'no-number 2:1 1e999'],
+    // Slips.
+    ['a day with a letter behind it', 'on;force\n24.11.2026x;1', 'no-number 2:1 24.11.2026x'],
+    ['a day of one digit with a time', 'on;force\n2026-11-4 10:30;1', [['on', null, '2026-11-4 10:30'], ['force', null, 1]]],
+    ['a time with one digit of minutes', 'at;force\n10:3;1', 'no-number 2:1 10:3'],
+    ['a time behind something else', 'at;force\n2x10:30;1', 'no-number 2:1 2x10:30'],
+    ['words with digits inside', 'force;x\n21;a5x\n22;ab5x', [['force', null, 21, 22], ['x', null, 'a5x', 'ab5x']]],
+    ['a unit without brackets between blanks', 'a N\n1 2', 'unit-alone 1:2 N'],
+    ['a name that begins with a star', '*a;x\n3;4', 'not-a-number 1:1 *a'],
+    ['a row that ends with a delimiter and lacks a cell', 'a;b;\n1;2;\n3;', 'cells-missing 3:3 '],
     // Blanks.
+    ['quoted whole numbers before three digits', '"12" 345\n"13" 456', [['column 1', null, 12, 13], ['column 2', null, 345, 456]]],
+    ['words that end in digits before three digits', 'a12 345\nb13 456', [['column 1', null, 'a12', 'b13'], ['column 2', null, 345, 456]]],
+    ['four digits behind the blank', '12 3456\n13 4567', [['column 1', null, 12, 13], ['column 2', null, 3456, 4567]]],
     ['runs of blanks and tabs', 'pull  force\n1   21.5\n2 20', [['pull', null, 1, 2], ['force', null, 21.5, 20]]],
     ['groups of three by a plain blank', '12 345\n13 456', 'delimiter-open 1:1 12 345'],
     ['more digits before the blank', '1234 345\n1345 456', [['column 1', null, 1234, 1345], ['column 2', null, 345, 456]]],
@@ -193,6 +252,14 @@ describe('each rule from both sides', () => {
     ['nothing but notes', '# a\n\n# b', 'empty 1:1 '],
     ['nothing but blanks', ' \n\t\n', 'empty 1:1 '],
   ])('%s', (_, text, expected) => expect(told(text)).toEqual(expected));
+
+  it('what the reader says of marks and words goes before what the text looks like', () => {
+    expect(told('a;b,c\n1.5,2.5', { delimiter: 'comma' })).toEqual([['a;b', null, 1.5], ['c', null, 2.5]]);
+    expect(told('force;note\n21.3;2x1\n20.1;slow', { textColumns: [2] })).toEqual([['force', null, 21.3, 20.1], ['note', null, '2x1', 'slow']]);
+    expect(stop('force;x\n21;1\n" lost ";2')).toContain('("lost")');
+    const holed = readTable('force;x\n>21;1\n-;2');
+    expect('table' in holed && holed.table.columns[0]).toMatchObject({ values: [21, null], atLeast: [true, false] });
+  });
 
   it('the cell that is shown has one blank for many, and ends after forty letters', () => {
     const forty = 'x'.repeat(40);

@@ -8,14 +8,17 @@ import { dixon, dixonCritical } from '../../../src/break-tests/dixon.ts';
 import { fitLognormal, lognormalQuantileInterval, sigmaLogInterval } from '../../../src/break-tests/fit-lognormal.ts';
 import { fitNormal, normalQuantileInterval, normalSdInterval } from '../../../src/break-tests/fit-normal.ts';
 import { fitWeibull, weibullFitQuantile, weibullQuantileInterval, weibullShapeInterval } from '../../../src/break-tests/fit-weibull.ts';
+import { boundWithMore } from '../../../src/break-tests/further-pulls.ts';
 import { grubbs, grubbsCritical } from '../../../src/break-tests/grubbs.ts';
 import { cvInterval, meanInterval, nextPull, nextPullFactor, sdInterval } from '../../../src/break-tests/intervals.ts';
 import { mannWhitney } from '../../../src/break-tests/mann-whitney.ts';
 import { jeffreysInterval, modeShares, shareInterval, wilsonInterval } from '../../../src/break-tests/mode-shares.ts';
+import { nextPulls } from '../../../src/break-tests/next-pulls.ts';
 import { orderBound, orderConfidence, pullsForOrderBound } from '../../../src/break-tests/order-bound.ts';
 import { expectedBound, pullsForBound, whatFurtherPullsBuy } from '../../../src/break-tests/plan-bound.ts';
 import { powerOfDifference, pullsByNormalFormula, pullsByStudentFormula, pullsForDifference } from '../../../src/break-tests/plan-difference.ts';
 import { expectedShareWidth, pullsForShare } from '../../../src/break-tests/plan-share.ts';
+import { planBound, planDifference, planShare } from '../../../src/break-tests/plan-steps.ts';
 import { productLimit } from '../../../src/break-tests/product-limit.ts';
 import { fiellerRatio, ratioOfGeometricMeans } from '../../../src/break-tests/ratio-of-means.ts';
 import { shapiroWilk } from '../../../src/break-tests/shapiro-wilk.ts';
@@ -75,6 +78,14 @@ const NUMBERS: Readonly<Record<string, readonly Range[]>> = {
     ['n', (n) => expectedShareWidth(n, 0.5), [1], from(1)], ['share', (p) => expectedShareWidth(3, p), [0.5], share], ['level', (level) => expectedShareWidth(3, 0.5, level), [0.5], share],
     ['width', (width) => pullsForShare(0.5, width, 0.5), [0.4], [...share, 0.001]],
   ],
+  'steps of plans': [
+    ['shortfall', (shortfall) => planBound(pair, 0.1, shortfall), [0.1], positive], ['power', (power) => planDifference(0.1, 0.1, power), [0.06], [...share, 0.05]],
+    ['share', (p) => planShare(p, null), [0.5], share], ['width', (width) => planShare(0.5, width), [0.5], share],
+  ],
+  'further and next pulls': [
+    ['more', (more) => boundWithMore(five, more, pair), [0, 2], from(0)], ['coverage', (coverage) => boundWithMore(five, 1, { ...pair, coverage }), [0.5], share], ['confidence', (confidence) => boundWithMore(five, 1, { ...pair, confidence }), [0.5], share],
+    ['count', (count) => nextPulls({ broken: five }, count), [1], from(1)],
+  ],
   'two series': [
     ['level', (level) => welch(five, [1, 2], level), [0.5], share], ['level', (level) => ratioOfGeometricMeans(five, [1, 2], level), [0.5], share], ['level', (level) => fiellerRatio(five, [1, 2], level), [0.5], share],
     ['level', (level) => mannWhitney(five, [1, 2], level), [0.5], share], ['level', (level) => chanceOfBeating(five, [1, 2], level), [0.5], share],
@@ -120,6 +131,8 @@ const LISTS: readonly (readonly [name: string, call: (values: number[]) => unkno
   ['values', (values) => dixon(values), 3, false, true],
   ['forces', (forces) => summarise(forces), 1, true, false],
   ['forces', (forces) => lowerToleranceBound(forces, pair), 2, true, true],
+  ['forces', (forces) => boundWithMore(forces, 1, pair), 2, true, true],
+  ['broken', (broken) => nextPulls({ broken }), 5, true, true],
   ['forces', (forces) => toleranceInterval(forces, pair), 2, true, true],
   ['forces', (forces) => orderBound(forces, pair), 1, true, false],
   ['a', (a) => welch(a, [1, 2]), 2, false, false],
@@ -151,7 +164,7 @@ const LISTS: readonly (readonly [name: string, call: (values: number[]) => unkno
 
 describe('lists that are too short, hold what is no force, or do not scatter are refused by name', () => {
   it.each(LISTS.map((list, i) => [`${i + 1}: ${list[0]}`, list] as const))('%s', (_, [name, call, least, mustBePositive, mustDiffer]) => {
-    const enough = [20, 22, 21, 19].slice(0, Math.max(1, least));
+    const enough = [20, 22, 21, 19, 23].slice(0, Math.max(1, least));
     expect(() => call(enough)).not.toThrow();
     if (least > 0) expect(() => call(enough.slice(1))).toThrow(`${name} must hold at least ${least} (got ${least - 1}).`);
     for (const value of [Number.NaN, Infinity, -Infinity]) {
@@ -161,8 +174,8 @@ describe('lists that are too short, hold what is no force, or do not scatter are
       for (const value of [0, -3]) expect(() => call([...enough, value])).toThrow(`${name}[${enough.length}] must be positive (got ${value}).`);
     } else expect(() => call([...enough, -3, 0])).not.toThrow();
     if (mustDiffer) {
-      expect(() => call([7, 7, 7])).toThrow(/equal|two different/);
-      expect(() => call([7, 7, 7.5])).not.toThrow();
+      expect(() => call([7, 7, 7, 7, 7])).toThrow(new RegExp(`^${name} must .*(?:equal|two different)`));
+      expect(() => call([7, 7, 7, 7, 7.5])).not.toThrow();
     }
   });
 

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { acceptedSurvivors, nameOfChange } from '../../mutation/survivors.ts';
 import { leftAlone } from '../../mutation/messages.ts';
+import { changedText } from '../../mutation/runner.ts';
 import { ROOT } from '../../support/step.ts';
 
 test('each accepted survivor stands on a line of its file, with a reason', () => {
@@ -31,4 +32,11 @@ test('only the words of a guard are left alone, not the guard', () => {
   expect(leftAlone({ node: thrown.node.callee as never, parentPath: thrown })).toBeUndefined();
   expect(leftAlone({ node: { type: 'StringLiteral' }, parentPath: { node: { type: 'NewExpression', callee: { name: 'Error' } }, parentPath: null } })).toBeUndefined();
   expect(leftAlone(thrown)).toBeUndefined();
+});
+
+test('a change is put into the text at its place, an expression in brackets', () => {
+  const source = 'const a = b +\n  c * 2;\n{ d(); }\n';
+  const at = (line: number, from: number, to: number) => ({ start: { line, column: from }, end: { line, column: to } });
+  expect(changedText(source, { mutatorName: 'ArithmeticOperator', replacement: 'c / 2', location: at(1, 2, 7) })).toBe('const a = b +\n  (c / 2);\n{ d(); }\n');
+  expect(changedText(source, { mutatorName: 'BlockStatement', replacement: '{}', location: at(2, 0, 8) })).toBe('const a = b +\n  c * 2;\n{}\n');
 });

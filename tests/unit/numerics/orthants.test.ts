@@ -199,10 +199,10 @@ describe('of many variables', () => {
     }
   });
 
-  it('twelve with nothing in common multiply, too', () => {
-    const limits = Array.from({ length: 12 }, (_, i) => -0.2 * i);
-    const matrix = Array.from({ length: 144 }, (_, i) => (i % 13 === 0 ? 1 : 0));
-    expect(orthant(12, limits, matrix)).toBeCloseTo(limits.reduce((product, h) => product * normalCdf(-h), 1), 14);
+  it('eight with nothing in common multiply, too', () => {
+    const limits = Array.from({ length: 8 }, (_, i) => -0.2 * i);
+    const matrix = Array.from({ length: 64 }, (_, i) => (i % 9 === 0 ? 1 : 0));
+    expect(orthant(8, limits, matrix)).toBeCloseTo(limits.reduce((product, h) => product * normalCdf(-h), 1), 14);
   });
 
   it('none at all is certain, one is the normal tail, and a certain crowd passes', () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { betaCdf, betaQuantile } from '../../../src/numerics/beta.ts';
 import { binomialAtLeast, binomialCdf, binomialPmf } from '../../../src/numerics/binomial.ts';
 import { autocorrelation, meanOfValues, sampleVariance } from '../../../src/numerics/descriptive.ts';
-import { gammaCdf, gammaPdf, gammaQuantile, gammaSurvival } from '../../../src/numerics/gamma.ts';
+import { chiSquareQuantile, chiSquareSurvival, gammaCdf, gammaPdf, gammaQuantile, gammaSurvival } from '../../../src/numerics/gamma.ts';
 import { incompleteBeta } from '../../../src/numerics/incomplete-beta.ts';
 import { lowerGamma, upperGamma } from '../../../src/numerics/incomplete-gamma.ts';
 import { invertTails } from '../../../src/numerics/invert.ts';
@@ -39,10 +39,12 @@ const RANGES: readonly (readonly [Numbers, readonly number[], Readonly<Record<st
   [binomialPmf as Numbers, [1, 3, 0.5], { k: notWhole, n: [0, -1, ...notWhole], chance: closedShare }],
   [binomialCdf as Numbers, [1, 3, 0.5], { k: notWhole, n: [0, -1, ...notWhole], chance: closedShare }],
   [binomialAtLeast as Numbers, [1, 3, 0.5], { k: notWhole, n: [0, -1, ...notWhole], chance: closedShare }],
-  [gammaPdf as Numbers, [1, 2, 3], { '': [], shape: [], scale: positive }],
-  [gammaCdf as Numbers, [1, 2, 3], { '': [], a: positive, scale: positive }],
-  [gammaSurvival as Numbers, [1, 2, 3], { '': [], a: positive, scale: positive }],
+  [gammaPdf as Numbers, [1, 2, 3], { '': [], shape: positive, scale: positive }],
+  [gammaCdf as Numbers, [1, 2, 3], { '': [], shape: positive, scale: positive }],
+  [gammaSurvival as Numbers, [1, 2, 3], { '': [], shape: positive, scale: positive }],
   [gammaQuantile as Numbers, [0.5, 2, 3], { p: share, shape: positive, scale: positive }],
+  [chiSquareSurvival as Numbers, [1, 2], { '': [], df: positive }],
+  [chiSquareQuantile as Numbers, [0.5, 2], { p: share, df: positive }],
   [lowerGamma as Numbers, [2, 1], { a: positive, x: [-0.1, Number.NaN] }],
   [upperGamma as Numbers, [2, 1], { a: positive, x: [-0.1, Number.NaN] }],
   [logGamma as Numbers, [2.5], { x: positive }],
@@ -103,7 +105,7 @@ describe('arguments out of range are refused by name, and those at its ends are 
   it('too few values, too many variables, and too few pulls for an approximation', () => {
     expect(() => sampleVariance([3])).toThrow('values must hold at least 2 (got 1).');
     expect(() => autocorrelation([3])).toThrow('values must hold at least 2 (got 1).');
-    expect(() => orthant(MAX_VARIABLES + 1, [], [])).toThrow('count must be at most 12 (got 13).');
+    expect(() => orthant(MAX_VARIABLES + 1, [], [])).toThrow('count must be at most 8 (got 9).');
     // a = 1 - z^2 / (2 (n - 1)) with z 2.326 is negative below n = 3.7.
     expect(() => natrellaFactor(3, 0.9, 0.99)).toThrow('n is too small for this approximation (got 3).');
     expect(natrellaFactor(4, 0.9, 0.99).a).toBeGreaterThan(0);

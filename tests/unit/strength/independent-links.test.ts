@@ -109,6 +109,7 @@ describe('independent links', () => {
       expect(call).toThrow('elements must hold at least one link.');
     }
     for (const p of [0, 1, -0.1, 1.1, Number.NaN]) expect(() => minimumQuantile([bell], p)).toThrow(`p must lie strictly between 0 and 1 (got ${p}).`);
+    for (const p of [0, 1, -0.1, 1.1, Number.NaN]) expect(() => minimumQuantile([weakest, weakest], p)).toThrow(`p must lie strictly between 0 and 1 (got ${p}).`);
     expect(() => minimum([bell, { ...weakest, shape: 0 }])).toThrow('elements[1] must have finite parameters');
     expect(() => underLoad([bell], { ...bell, sigma: 0 })).toThrow('load must have finite parameters');
   });
