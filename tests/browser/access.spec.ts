@@ -119,6 +119,12 @@ test.describe('reflow', () => {
       await page.setViewportSize({ width: 320, height: 256 });
       await page.goto(path);
       await openAll(page);
+      // Rows that a script draws once they are open move what stands below them.
+      await page.waitForLoadState('networkidle');
+      await page.waitForFunction(() => new Promise((done) => {
+        const before = document.body.scrollHeight;
+        setTimeout(() => done(document.body.scrollHeight === before), 250);
+      }));
       expect(await wideElements(page)).toEqual([]);
       await page.evaluate(() => scrollTo(0, 0));
       // 2.4.11: what has the focus is not hidden behind anything.

@@ -82,14 +82,15 @@ const inWords = (violations: Awaited<ReturnType<AxeBuilder['analyze']>>['violati
   violations.map(({ id, help, nodes }) => `${id}: ${help} at ${nodes.slice(0, 4).map((node) => node.target.join(' ')).join('; ')}`);
 
 for (const [name, path] of PAGES) {
-  test(`${name} passes axe in light, and its colours in dark`, async ({ page }) => {
+  test(`${name} passes axe in light, and its colours in dark`, async ({ page, isMobile }) => {
     await page.emulateMedia({ colorScheme: 'light' });
     await page.goto(path);
     await openAll(page);
     const light = await audit(page).withTags(TAGS).analyze();
     expect(inWords(light.violations)).toEqual([]);
     expect(light.passes.length).toBeGreaterThan(10);
-    // Only colours depend on the scheme; both looks must have the contrast.
+    // Only colours depend on the scheme, and they are the same on both screens; both looks must have the contrast.
+    if (isMobile) return;
     await page.emulateMedia({ colorScheme: 'dark' });
     const dark = await audit(page).withRules(['color-contrast', 'link-in-text-block']).analyze();
     expect(inWords(dark.violations)).toEqual([]);

@@ -6,6 +6,8 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../support/browser.ts';
 
+test.skip(({ isMobile }) => isMobile === true, 'a network fails alike on every screen');
+
 const SCRIPTS = /\.m?js(?:\?|$)/;
 
 /** Interactive pages: a field with what a reader types there, and what the page says where its script never comes. */
