@@ -89,7 +89,7 @@ async function take(how: string): Promise<void> {
   if (how === 'link') return copy(tools, shown.address, 'Link copied.');
   if (how === 'hand') {
     // Whoever closes the list of the device without a choice has done nothing wrong.
-    return navigator.share({ title: document.title, url: shown.address }).catch((refused: Error) => { if (refused.name !== 'AbortError') throw refused; });
+    return navigator.share({ title: find('#leads').textContent ?? '', url: shown.address }).catch((refused: Error) => { if (refused.name !== 'AbortError') throw refused; });
   }
   if (how === 'svg') save('code.svg', svgText(shown), 'image/svg+xml');
   else await savePng(shown);

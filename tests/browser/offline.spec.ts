@@ -31,7 +31,8 @@ const says = (page: Page) => page.locator('#keep-says');
 async function keep(page: Page): Promise<void> {
   await page.goto('offline/');
   await expect(says(page)).toHaveText('Not kept on this device.');
-  await page.getByRole('button', { name: 'Keep this site' }).click();
+  await page.getByRole('button', { name: 'Keep this site' }).focus();
+  await page.keyboard.press('Enter');
   await expect(says(page)).toHaveText(/^Kept: the copy of \d+ \w+ \d{4}, fetched on \d+ \w+ \d{4}\. Its pages open without a network\.$/);
 }
 

@@ -97,3 +97,25 @@ test('another site, a broken address and one too long for a code: the page says 
   await expect(page.getByRole('button', { name: 'Save as PNG' })).toBeDisabled();
   await expect(page.locator('#link')).toBeVisible();
 });
+
+test('by keyboard alone: from the field to the code to the copied link', async ({ page, context, baseURL, isMobile }) => {
+  test.skip(isMobile === true, 'a keyboard is a desktop matter');
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.goto('send/');
+  const tabTo = async (name: string): Promise<void> => {
+    for (let press = 0; press < 40; press++) {
+      await page.keyboard.press('Tab');
+      if (await page.evaluate((wanted) => [document.activeElement?.id, document.activeElement?.getAttribute('name')].includes(wanted), name)) return;
+    }
+    throw new Error(`the keyboard never got to ${name}`);
+  };
+  await tabTo('to');
+  await page.keyboard.type('gaps/');
+  await page.keyboard.press('Enter');
+  await expect(page.locator('#outcome')).toBeFocused();
+  await tabTo('link');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await expect(page.locator('.tools [role=status]')).toHaveText('Link copied.');
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(`${baseURL}gaps/`);
+});
