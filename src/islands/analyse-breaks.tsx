@@ -21,6 +21,7 @@ import { BreaksClient } from './breaks-client.ts';
 import type { FileRead, Told } from './breaks-asked.ts';
 import { save } from './save-file.ts';
 import { copy, say } from './take-away.ts';
+import { isWrittenIn } from './typed-early.ts';
 
 const find = <E extends Element = HTMLElement>(what: string): E => document.querySelector(what) as E;
 const setup = JSON.parse(find('#analysis-setup').textContent ?? '') as AnalysisSetup;
@@ -269,6 +270,9 @@ function restore(isStart: boolean): void {
       ['unit', unit], ['text', pullsAsTyped(pulls, unit as ForceUnit)], ['text2', pullsAsTyped(others, unit as ForceUnit)], ['name', name], ['other', other], ['coverage', own[0]], ['confidence', own[1]],
       ['delimiter', ''], ['decimal', ''], ['force', ''], ['mode', ''], ['link', ''],
     ] as const) field(key).value = value;
+  } else if (isWrittenIn(form)) {
+    // What is only in the form would be gone at the next step back.
+    keep();
   }
   for (const [id, names] of [['#second', ['text2', 'name', 'other']], ['#own-bound', ['coverage', 'confidence']]] as const) if (names.some((name) => textOf(name) !== '')) find<HTMLDetailsElement>(id).open = true;
   notUsed.hidden = pieces.length === 0;

@@ -10,6 +10,7 @@ import { blankFall, FALL_CHOICES, FALL_FIELDS, type FallWords, readFall } from '
 import { type ToldFall, type ToldLoads, toldLoads } from '../falls/told-fall.ts';
 import { parseFallLink, rigOfAddress, serialiseFall } from '../links/fall-link.ts';
 import { copy, say } from './take-away.ts';
+import { isWrittenIn } from './typed-early.ts';
 
 const find = <E extends Element = HTMLElement>(what: string): E => document.querySelector(what) as E;
 const { base, constants, first } = JSON.parse(find('#fall-setup').textContent ?? '') as { base: string; constants: FallConstants; first: FallWords };
@@ -53,19 +54,22 @@ function readAddress(isStart: boolean): void {
   const listed = find('#not-used');
   listed.hidden = link.notUnderstood.length === 0;
   render(listed.hidden ? null : <NotUsedFall pieces={link.notUnderstood} />, listed);
-  // What was typed before the script came stays.
+  // What was typed before the script came stays, here and in the history.
   if (words || !isStart) for (const name of FALL_FIELDS) input(name).value = words === null ? first[name] : words[name] || blank[name];
-  answer(wordsOfForm());
+  if (!words && isStart && isWrittenIn(form)) edited();
+  else answer(wordsOfForm());
 }
 /** What an empty choice stands for. */
 const blank: FallWords = { ...blankFall(), ...Object.fromEntries(Object.entries(FALL_CHOICES).map(([field, [word]]) => [field, word])) };
 
-form.oninput = () => {
+function edited(): void {
   const words = wordsOfForm();
   say(tools, '');
   answer(words);
   history.replaceState(null, '', `?${query(words)}`);
-};
+}
+
+form.oninput = edited;
 form.onsubmit = (event) => {
   event.preventDefault();
   find('#answer').focus();

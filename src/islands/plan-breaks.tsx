@@ -8,6 +8,7 @@ import { NotUsedPlan, PlanResults } from '../components/breaks-plan/results.tsx'
 import { planText } from '../components/breaks-plan/words.ts';
 import { type PairWord, parsePlanLink, PLAN_NUMBERS, type PlanNumber, type PlanWords, serialisePlan, type Want, WANTS } from '../links/plan-link.ts';
 import { copy, say } from './take-away.ts';
+import { isWrittenIn } from './typed-early.ts';
 
 const find = <E extends Element = HTMLElement>(what: string): E => document.querySelector(what) as E;
 const form = find<HTMLFormElement>('.questions');
@@ -93,6 +94,7 @@ tools.onclick = ({ target }) => {
   else copy(tools, planText(shown.answer, address), 'Text copied.').catch(() => say(tools, 'That did not arrive. Try again.'));
 };
 addEventListener('popstate', () => readAddress(location.search));
-// What was typed before the script came stays.
-if (location.search === '') answer(wordsOfForm());
+// What was typed before the script came stays, here and in the history.
+if (location.search === '' && isWrittenIn(form)) edited();
+else if (location.search === '') answer(wordsOfForm());
 else readAddress(location.search);

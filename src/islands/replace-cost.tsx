@@ -11,6 +11,7 @@ import { blankKind, type CostAsked, type CostWords, GENERAL_KEYS, type GeneralKe
 import { kindsOfRack } from '../replacement/kinds-of-rack.ts';
 import type { HandedDevice } from './rack-handover.ts';
 import { copy, say } from './take-away.ts';
+import { isWrittenIn } from './typed-early.ts';
 
 const find = <E extends Element = HTMLElement>(what: string): E => document.querySelector(what) as E;
 const { base, example } = JSON.parse(find('#cost-setup').textContent ?? '') as { base: string; example: string };
@@ -220,6 +221,7 @@ addEventListener('popstate', () => {
   isFromRack = false;
   readAddress(location.search);
 });
-// What was typed before the script came stays.
-if (location.search === '') answer(wordsOfForm());
+// What was typed before the script came stays, here and in the history.
+if (location.search === '' && isWrittenIn(form)) edited();
+else if (location.search === '') answer(wordsOfForm());
 else readAddress(location.search);

@@ -11,6 +11,7 @@ import { parseVerdictLink, serialiseVerdict, type VerdictLink } from '../links/v
 import { type HistoryFaults, type HistoryWords, nothingKnown, QUESTIONS, readHistory, WORD_KEYS, type WordKey } from '../retirement/read-history.ts';
 import { type Verdict, verdictOn } from '../retirement/verdict.ts';
 import { copy, say } from './take-away.ts';
+import { isWrittenIn } from './typed-early.ts';
 
 const setup = JSON.parse(document.getElementById('retire-setup')?.textContent ?? '') as VerdictSetup;
 const rules = Object.fromEntries(Object.entries(setup.rules).map(([id, rule]) => [id, { ...rule, figures: [] }]));
@@ -157,6 +158,5 @@ tools.onclick = ({ target }) => {
 addEventListener('beforeprint', () => { for (const group of groups) group.open = true; });
 addEventListener('popstate', readAddress);
 // What was answered before the script came stays.
-const before = answersOfForm();
-if (location.search === '' && (Object.values(before.words).some((word) => word !== '') || Object.values(before.answers).some((answer) => answer !== 'unknown'))) edited();
+if (location.search === '' && isWrittenIn(form)) edited();
 else readAddress();

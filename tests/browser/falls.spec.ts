@@ -73,6 +73,8 @@ test('from the comparator to a fall and back: the rig stays, and the load stands
   await expect(headline(page)).toContainText(load);
   // A fall beside the comparison leads back to itself; the rig comes along, and no earlier fall in it.
   await page.getByRole('link', { name: 'with all of its range beside the rating' }).click();
+  // Everything drawn, so that nothing moves under the click.
+  await page.waitForLoadState('networkidle');
   await page.locator('#fall-root').getByRole('link', { name: 'as this fall gives them' }).click();
   await expect(page).toHaveURL(/\/falls\/\?.*out=20&.*rig=v%3D1%26rating%3D9/);
   expect(page.url()).not.toContain('%26f%3D');

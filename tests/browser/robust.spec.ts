@@ -46,6 +46,11 @@ for (const { name, path, field, typed, says, answer, answered } of PAGES) {
       await field(page).fill(typed);
       await page.waitForLoadState('load');
       await expect(field(page)).toHaveValue(typed);
+      // One step on within the page and back: the history has it as well.
+      await page.evaluate(() => { location.hash = 'main'; });
+      await page.goBack();
+      await expect(page).not.toHaveURL(/#main/);
+      await expect(field(page)).toHaveValue(typed);
       await field(page).press('End');
       await field(page).pressSequentially(' ');
       await field(page).press('Backspace');
