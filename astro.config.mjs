@@ -1,15 +1,15 @@
 import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
-import { hostingFiles } from './src/build/hosting-files.ts';
+import { hostingFiles } from './src/build/steps/hosting-files.ts';
 import { courseKit } from './src/build/kit/course-kit.ts';
-import { offlineSet } from './src/build/offline-set.ts';
-import { ownNumerics } from './src/build/own-numerics.ts';
-import { preloadScripts } from './src/build/preload-scripts.ts';
-import { recordCheck } from './src/build/record-check.ts';
-import { shortErrors } from './src/build/short-errors.ts';
-import { termLinks } from './src/build/term-links.ts';
-import { tightPolicy } from './src/build/tight-policy.ts';
+import { offlineSet } from './src/build/steps/offline-set.ts';
+import { ownNumerics } from './src/build/steps/own-numerics.ts';
+import { preloadScripts } from './src/build/steps/preload-scripts.ts';
+import { recordCheck } from './src/build/steps/record-check.ts';
+import { shortErrors } from './src/build/steps/short-errors.ts';
+import { termLinks } from './src/build/steps/term-links.ts';
+import { tightPolicy } from './src/build/steps/tight-policy.ts';
 
 /** Where the site stands: both come from the environment, so that any static host and any folder will do. */
 const site = process.env.SITE || 'http://localhost:4321';

@@ -5,7 +5,7 @@ import type { Exercise } from '../teaching/exercise.ts';
 import { exercisesWith } from '../teaching/exercises.ts';
 import type { Drawing } from '../drawings/drawing.ts';
 import { drawingsOf, pathOfDrawing } from '../drawings/drawings.ts';
-import { siteDrawings } from './drawing-files.ts';
+import { siteDrawings } from './pictures/drawing-files.ts';
 import { loadFallConstants } from './fall-evidence.ts';
 import { siteRules } from './verdict-page.ts';
 

@@ -5,9 +5,9 @@
 import { type Axis, axisFor, type Lane, laneOf, largestOf, type Mark } from '../charts/figures-chart.ts';
 import { toModelUnit } from '../evidence/force.ts';
 import type { Topic } from '../records/schema.ts';
-import { markOf } from './figure-chart.ts';
-import { isForceItself, isShare, shareKind } from './figure-meaning.ts';
-import type { ShownFigure } from './figures.ts';
+import { markOf } from './figures/chart.ts';
+import { isForceItself, isShare, shareKind } from './figures/meaning.ts';
+import type { ShownFigure } from './figures/figures.ts';
 import { denominatorWords, formWords, riggingWords, unitSign } from './words.ts';
 
 /** One material's panel of a row. */

@@ -1,6 +1,6 @@
 /** What the pages of materials show: records in order, topics in words, and the rows of small panels. */
 import { type RackMaterialRecord, TOPICS, type Topic } from '../records/schema.ts';
-import { figure, type ShownFigure } from './figures.ts';
+import { figure, type ShownFigure } from './figures/figures.ts';
 import { panelRows, type PanelRow } from './material-chart.ts';
 import { siteRecords } from './records.ts';
 

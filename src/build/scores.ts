@@ -1,6 +1,6 @@
 /** Scores of the model on the records, for the page that shows them. */
 import { type Scores, score } from '../evidence/scoring.ts';
-import { figureBook } from './figures.ts';
+import { figureBook } from './figures/figures.ts';
 import { siteRecords } from './records.ts';
 
 let cached: Scores | undefined;

@@ -4,7 +4,7 @@ import { SLING_MATERIALS } from '../retirement/answers.ts';
 import { readAll } from '../records/read.ts';
 import type { VerdictRule } from '../records/schema.ts';
 import { contentHash } from './content-hash.ts';
-import { allFigures } from './figures.ts';
+import { allFigures } from './figures/figures.ts';
 import { siteRecords } from './records.ts';
 import { verdictRules } from './retirement-rules.ts';
 import { href } from './site.ts';

@@ -34,7 +34,7 @@ function quantile(times: readonly number[], share: number): number {
 /** The prebuilt rig that gives the most methods a number, on a bearing that was measured. */
 async function fullestRig(): Promise<{ evidence: Evidence; rig: Rig; compare: (evidence: Evidence, rig: Rig) => Comparison }> {
   const { loadEvidence } = await import('../build/evidence.ts');
-  const { prebuiltRigs } = await import('../build/comparator-page.ts');
+  const { prebuiltRigs } = await import('../build/comparator/page.ts');
   const { compare } = await import('../strength/compare.ts');
   const evidence = loadEvidence();
   const withNumbers = (rig: Rig) => compare(evidence, rig).rows.filter(({ dots }) => dots.length > 0).length;

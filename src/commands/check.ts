@@ -3,10 +3,10 @@
  * what the records change in the answers, against the newest frozen version.
  */
 import { resolve } from 'node:path';
-import { effectReport, effects } from '../build/effect.ts';
+import { effectReport, effects } from '../build/versions/effect.ts';
 import { evidenceOf, newestVersion } from '../build/evidence.ts';
-import { JOINED_RULES } from '../build/joined-rules.ts';
-import { readVersion, versionIndex } from '../build/versions.ts';
+import { JOINED_RULES } from '../build/record-rules/joined-rules.ts';
+import { readVersion, versionIndex } from '../build/versions/versions.ts';
 import { checkProject } from '../records/check-project.ts';
 import { formatReport } from '../records/fault.ts';
 import { readAll } from '../records/read.ts';

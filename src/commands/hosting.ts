@@ -5,7 +5,7 @@
  * (default: any). The folder of the site is that of the build, from BASE_PATH.
  */
 import { parseArgs } from 'node:util';
-import { nginxConfiguration } from '../build/hosting.ts';
+import { nginxConfiguration } from '../build/steps/hosting.ts';
 import { asBase } from './static-server.ts';
 
 const USAGE = 'Write: npm run -s hosting -- nginx --directory /srv/second-sling [--port 80] [--name slings.example.org]';

@@ -7,15 +7,15 @@
  */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { changesBetween } from '../build/changes.ts';
+import { changesBetween } from '../build/versions/changes.ts';
 import { citationFile } from '../build/downloads/citation.ts';
 import { ROOT, loadEvidence } from '../build/evidence.ts';
-import { JOINED_RULES } from '../build/joined-rules.ts';
-import { nextVersion, refusal } from '../build/release.ts';
+import { JOINED_RULES } from '../build/record-rules/joined-rules.ts';
+import { nextVersion, refusal } from '../build/versions/release.ts';
 import {
   dayOf, type FrozenVersion, frozenVersion, goneFigures, hashOf, listedVersions, listFile, listText, prebuiltAnswers, readVersion, readVersionWords,
   versionIndex, wordsFile,
-} from '../build/versions.ts';
+} from '../build/versions/versions.ts';
 import { checkProject } from '../records/check-project.ts';
 import { formatReport } from '../records/fault.ts';
 import { readAll } from '../records/read.ts';

@@ -4,7 +4,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { extname, join, normalize, relative, sep } from 'node:path';
 import { createGzip } from 'node:zlib';
-import { headersOf, TYPES } from '../build/hosting.ts';
+import { headersOf, TYPES } from '../build/steps/hosting.ts';
 
 /** A running server and where it is reached. */
 export interface StaticSite {

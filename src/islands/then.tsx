@@ -2,7 +2,7 @@
 import { render } from 'preact';
 import { thenOf } from '../links/then.ts';
 import { ThenPart } from '../components/comparator/then-part.tsx';
-import type { ThenIndex, ThenVersion } from '../build/then.ts';
+import type { ThenIndex, ThenVersion } from '../build/versions/then.ts';
 import type { ShownComparison } from './beside.tsx';
 
 const NOTE = 'then-note';

@@ -2,7 +2,7 @@
  * The service worker: answers pages of the site where the network does not. It runs only for readers who asked for it at `/offline/`.
  *
  * A new build's worker waits until no page of the site is open; it never takes over on its own. The build writes the
- * set in front of this code (`src/build/offline-set.ts`). Without a set it ends itself: caches go, and the browser forgets it.
+ * set in front of this code (`src/build/steps/offline-set.ts`). Without a set it ends itself: caches go, and the browser forgets it.
  */
 import { asKept, fillSet } from './fill.ts';
 import { COMPLETE, cacheNames, type KeptSet, MOST_VISITED_FILES, MOST_VISITED_PAGES, NOT_KEPT_PAGE, ownCaches, staleCaches, surplus, TITLE_HEADER } from './kept-set.ts';

@@ -9,7 +9,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, expect } from '@playwright/test';
-import { headersOf } from '../../src/build/hosting.ts';
+import { headersOf } from '../../src/build/steps/hosting.ts';
 import { filesUnder } from '../support/tree.ts';
 import { ROOT } from '../support/step.ts';
 

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { recordCheck } from '../../src/build/record-check.ts';
+import { recordCheck } from '../../src/build/steps/record-check.ts';
 import { SOUND } from './project.ts';
 
 const COMMANDS = fileURLToPath(new URL('../../src/commands/', import.meta.url));

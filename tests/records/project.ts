@@ -1,5 +1,5 @@
 /** A tiny project that has no fault, as a map of files, and the means to break it in one place. */
-import { JOINED_RULES } from '../../src/build/joined-rules.ts';
+import { JOINED_RULES } from '../../src/build/record-rules/joined-rules.ts';
 import { checkProject } from '../../src/records/check-project.ts';
 import { formatFault } from '../../src/records/fault.ts';
 import type { FileMap } from '../../src/records/files.ts';

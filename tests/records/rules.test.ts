@@ -1,6 +1,6 @@
 /** Each rule of the check is broken at least once; the exact words, place and advice are held against the fixtures. */
 import { describe, expect, test } from 'vitest';
-import { JOINED_RULES } from '../../src/build/joined-rules.ts';
+import { JOINED_RULES } from '../../src/build/record-rules/joined-rules.ts';
 import { checkProject } from '../../src/records/check-project.ts';
 import { RULES as RECORD_RULES } from '../../src/records/check/index.ts';
 import { formatFault } from '../../src/records/fault.ts';

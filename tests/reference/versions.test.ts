@@ -2,7 +2,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { MODEL, ROOT, loadEvidence } from '../../src/build/evidence.ts';
-import { type FrozenVersion, hashOf, listedVersions, listFile, listText, prebuiltAnswers, versionIndex, versionText } from '../../src/build/versions.ts';
+import { type FrozenVersion, hashOf, listedVersions, listFile, listText, prebuiltAnswers, versionIndex, versionText } from '../../src/build/versions/versions.ts';
 
 const index = versionIndex();
 

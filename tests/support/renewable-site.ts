@@ -4,7 +4,7 @@ import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { asBase, serveDirectory, type StaticSite } from '../../src/commands/static-server.ts';
-import { workerText, writeOffline } from '../../src/build/offline-set.ts';
+import { workerText, writeOffline } from '../../src/build/steps/offline-set.ts';
 import { WORKER_FILE } from '../../src/offline/kept-set.ts';
 import { ROOT } from './step.ts';
 

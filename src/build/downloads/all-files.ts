@@ -2,9 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { loadEvidence, ROOT } from '../evidence.ts';
-import { figureBook, type FigureBook } from '../figures.ts';
+import { figureBook, type FigureBook } from '../figures/figures.ts';
 import { type SiteRecords, siteRecords } from '../records.ts';
-import { allSeries, type ShownSeries } from '../series-page.ts';
+import { allSeries, type ShownSeries } from '../series/page.ts';
 import { address } from '../site.ts';
 import { allTables } from './all-tables.ts';
 import { archive, archiveName } from './archive.ts';

@@ -1,7 +1,7 @@
 /** Every table of the folder `/data/`, in the order in which its page lists them. */
-import type { FigureBook } from '../figures.ts';
+import type { FigureBook } from '../figures/figures.ts';
 import type { SiteRecords } from '../records.ts';
-import type { ShownSeries } from '../series-page.ts';
+import type { ShownSeries } from '../series/page.ts';
 import type { Table } from './table.ts';
 import { breakSeriesTable, pullsTable } from './tables/break-series.ts';
 import { classesTable, classFiguresTable, factorFiguresTable, factorsTable } from './tables/factors.ts';

@@ -5,10 +5,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bibtex } from '../../citing/bibtex.ts';
-import { siteVersions } from '../changes-page.ts';
+import { siteVersions } from '../versions/changes-page.ts';
 import { ROOT } from '../evidence.ts';
 import { address } from '../site.ts';
-import { dayOf, listText, type ListedVersion, readVersion, versionText } from '../versions.ts';
+import { dayOf, listText, type ListedVersion, readVersion, versionText } from '../versions/versions.ts';
 import { archive } from './archive.ts';
 import { citationFile, citationText, licenceOf, readCitation, type Release, siteWork } from './citation.ts';
 import { sha256, textFile } from './file.ts';

@@ -2,7 +2,7 @@
 import { citationText } from '../downloads/citation.ts';
 import { downloads } from '../downloads/all-files.ts';
 import { MAKER_FIRST } from '../downloads/readme.ts';
-import { kitCitable } from '../citations.ts';
+import { kitCitable } from '../citing/citations.ts';
 import { siteLessons } from '../lessons.ts';
 import { address } from '../site.ts';
 import { authorDate } from '../../citing/text-author-date.ts';

@@ -1,6 +1,6 @@
 /** Words of the pages of series that need a record. */
-import type { ShownSeries } from '../../build/series-page.ts';
-import type { NoModel } from '../../build/series-model.ts';
+import type { ShownSeries } from '../../build/series/page.ts';
+import type { NoModel } from '../../build/series/model.ts';
 import { countWord, withUnit } from '../../build/words.ts';
 import { three } from './words.ts';
 

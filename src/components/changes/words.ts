@@ -1,5 +1,5 @@
 /** The words in which a list of changes is told. Counts are spelled out; numbers stand beside figures only. */
-import type { ReadCollection, VersionChanges } from '../../build/changes.ts';
+import type { ReadCollection, VersionChanges } from '../../build/versions/changes.ts';
 import { conditionPairs, countWord, denominatorWords, STANDING_WORDS, valueWords } from '../../build/words.ts';
 import type { CorrectionRecord } from '../../records/schema.ts';
 import type { Figure } from '../../strength/types.ts';

@@ -1,5 +1,5 @@
 /** What a link showed when it was made: withdrawn figures first, then the answer of that version, or what has changed since. */
-import type { ThenIndex, ThenVersion } from '../../build/then.ts';
+import type { ThenIndex, ThenVersion } from '../../build/versions/then.ts';
 import type { ThenAndNow, Told } from '../../links/then.ts';
 import type { Evidence } from '../../strength/types.ts';
 

@@ -1,6 +1,6 @@
 /** The pulls of a series as a CSV file, as they stand in the repository. */
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { allSeries } from '../../build/series-page.ts';
+import { allSeries } from '../../build/series/page.ts';
 
 export const getStaticPaths: GetStaticPaths = () => [...allSeries()].map(([series, { csv }]) => ({ params: { series }, props: { csv } }));
 

@@ -1,10 +1,10 @@
 /** The versions of the evidence as a feed. Names in it are made from hashes, so that they outlive the site's address. */
 import type { APIRoute } from 'astro';
-import { atomFeed } from '../../build/atom-feed.ts';
-import { siteVersions } from '../../build/changes-page.ts';
+import { atomFeed } from '../../build/versions/atom-feed.ts';
+import { siteVersions } from '../../build/versions/changes-page.ts';
 import { address, siteName } from '../../build/site.ts';
-import { uuidUrn } from '../../build/urn.ts';
-import { dayOf, hashOf } from '../../build/versions.ts';
+import { uuidUrn } from '../../build/citing/urn.ts';
+import { dayOf, hashOf } from '../../build/versions/versions.ts';
 import { summaryOf } from '../../components/changes/words.ts';
 
 export const GET: APIRoute = () => {

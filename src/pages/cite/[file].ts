@@ -1,9 +1,9 @@
 /** Citations of a kind in one file each: `/cite/figures.bib` and its like. */
-import { citationFileText, FILE_NAMES, FORMATS } from '../../build/citation-files.ts';
-import { citedFigures, comparisonCitable, figureCitable, kitCitable, lessonCitable, lessonsCitable, seriesCitable, siteCitable } from '../../build/citations.ts';
-import { pageEvidence, prebuiltRigs } from '../../build/comparator-page.ts';
+import { citationFileText, FILE_NAMES, FORMATS } from '../../build/citing/files.ts';
+import { citedFigures, comparisonCitable, figureCitable, kitCitable, lessonCitable, lessonsCitable, seriesCitable, siteCitable } from '../../build/citing/citations.ts';
+import { pageEvidence, prebuiltRigs } from '../../build/comparator/page.ts';
 import { siteLessons } from '../../build/lessons.ts';
-import { allSeries } from '../../build/series-page.ts';
+import { allSeries } from '../../build/series/page.ts';
 import type { Citable } from '../../citing/citable.ts';
 import { rigLine } from '../../components/comparator/words.ts';
 

@@ -1,6 +1,6 @@
 /** What the script of a comparison fetches, under names that change with the content: the evidence, and what older links are told. */
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { comparatorFiles } from '../../build/comparator-files.ts';
+import { comparatorFiles } from '../../build/comparator/files.ts';
 
 export const getStaticPaths: GetStaticPaths = () => {
   const { evidence, older } = comparatorFiles();

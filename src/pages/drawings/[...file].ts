@@ -1,7 +1,7 @@
 /** The drawings as files: as SVG, which pages fetch when the reader comes to it, and as a picture for slides. */
 import type { APIRoute } from 'astro';
-import { siteDrawings } from '../../build/drawing-files.ts';
-import { siteSlides, slidePng } from '../../build/slides.ts';
+import { siteDrawings } from '../../build/pictures/drawing-files.ts';
+import { siteSlides, slidePng } from '../../build/pictures/slides.ts';
 
 export function getStaticPaths() {
   return [...siteDrawings().keys(), ...siteSlides().keys()].map((path) => ({ params: { file: path.replace(/^drawings\//, '') }, props: { path } }));

@@ -1,6 +1,6 @@
 /** What hosts read: `_headers` says of every file of the built site what `npm start` sends, and no file's type is unknown. */
 import { extname } from 'node:path';
-import { headersOf, TYPES } from '../../../src/build/hosting.ts';
+import { headersOf, TYPES } from '../../../src/build/steps/hosting.ts';
 import type { Fault, Gate, Site } from './site.ts';
 
 /** Files that hosts read themselves. */
@@ -14,7 +14,7 @@ export const hosting: Gate = {
 
 function typeFaults(site: Site): Fault[] {
   const strange = [...site.files].filter((path) => !FOR_HOSTS.test(path) && !(extname(path) in TYPES));
-  return strange.map((page) => ({ page, message: `its ending has no content type. Add ${extname(page)} to TYPES in src/build/hosting.ts.` }));
+  return strange.map((page) => ({ page, message: `its ending has no content type. Add ${extname(page)} to TYPES in src/build/steps/hosting.ts.` }));
 }
 
 /** Paths of `_headers`, each with its headers, in the order of the file. */

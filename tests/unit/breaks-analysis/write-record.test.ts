@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { JOINED_RULES } from '../../../src/build/joined-rules.ts';
+import { JOINED_RULES } from '../../../src/build/record-rules/joined-rules.ts';
 import { copyProject } from '../../../src/commands/bench-copy.ts';
 import { type RecordWords, writeRecord } from '../../../src/components/breaks-analysis/write-record.ts';
 import { checkProject } from '../../../src/records/check-project.ts';

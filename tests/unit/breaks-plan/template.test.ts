@@ -5,7 +5,7 @@ import { Ajv } from 'ajv';
 import addFormats from 'ajv-formats';
 import Papa from 'papaparse';
 import { expect, test } from 'vitest';
-import { BREAK_FIELDS, templateCsv, templateSchema } from '../../../src/build/breaks-template.ts';
+import { BREAK_FIELDS, templateCsv, templateSchema } from '../../../src/build/series/template.ts';
 import { readTable } from '../../../src/break-tests/read-table.ts';
 
 /** Filled by hand as the columns say; the forces are invented. */

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { EXAMPLE_RIG } from '../../../src/links/rig-keys.ts';
 import { compare } from '../../../src/strength/compare.ts';
 import { loadEvidence } from '../../../src/build/evidence.ts';
-import { allSeries, besideSeries, modelOfSeries, type ShownSeries } from '../../../src/build/series-page.ts';
+import { allSeries, besideSeries, modelOfSeries, type ShownSeries } from '../../../src/build/series/page.ts';
 
 const series = (id: string): ShownSeries => allSeries().get(id) as ShownSeries;
 

@@ -1,7 +1,7 @@
 /** The site among the reader's apps. What a browser needs for that: Web Application Manifest (W3C), and its safe zone for maskable icons, a circle of two fifths of the side round the centre. */
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import { APP_ICONS, appIcon, appManifest } from '../../../src/build/app-icons.ts';
+import { APP_ICONS, appIcon, appManifest } from '../../../src/build/pictures/app-icons.ts';
 
 test.each(APP_ICONS)('$name has the size that its name says, and no see-through part', async (icon) => {
   const { width, height, format } = await sharp(await appIcon(icon)).metadata();

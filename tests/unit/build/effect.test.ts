@@ -1,6 +1,6 @@
 /** What a record changes in the answers is told. Expectations follow from the arithmetic of the change, not from its result. */
 import { expect, test } from 'vitest';
-import { effectReport, effects } from '../../../src/build/effect.ts';
+import { effectReport, effects } from '../../../src/build/versions/effect.ts';
 import { loadEvidence } from '../../../src/build/evidence.ts';
 import { feedOnly, IBARRA_GIRTH } from '../../support/feed-only.ts';
 

@@ -3,7 +3,7 @@
  * a reader of its own, written from the rule that all paths which match add up.
  */
 import { expect, test } from 'vitest';
-import { headersFile, headersOf, nginxConfiguration } from '../../../src/build/hosting.ts';
+import { headersFile, headersOf, nginxConfiguration } from '../../../src/build/steps/hosting.ts';
 
 /** What a host that reads the file sends with a path; two values for one header are an error. */
 function readHeaders(file: string, path: string): Record<string, string> {

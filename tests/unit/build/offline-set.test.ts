@@ -1,6 +1,6 @@
 /** Which files a reader keeps, found in a site that is made up for the test; hashes of its texts by a shell tool (sha256sum). */
 import { describe, expect, test } from 'vitest';
-import { type BuiltSite, keptSet, pathsOfSet, workerText } from '../../../src/build/offline-set.ts';
+import { type BuiltSite, keptSet, pathsOfSet, workerText } from '../../../src/build/steps/offline-set.ts';
 
 const page = (body = '', head = ''): string => `<html><head>${head}</head><body>${body}</body></html>`;
 const site = (texts: Readonly<Record<string, string>>): BuiltSite => ({ paths: new Set(Object.keys(texts)), read: (path) => new TextEncoder().encode(texts[path]) });

@@ -1,7 +1,7 @@
 /** The statistics of breaks and the motion of a fall get copies of the numerics, and nobody else does. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { copyOf, ownNumerics } from '../../../src/build/own-numerics.ts';
+import { copyOf, ownNumerics } from '../../../src/build/steps/own-numerics.ts';
 
 const NORMAL = '/x/src/numerics/normal.ts';
 

@@ -1,6 +1,6 @@
 /** The pages' own scripts name what they import, so that nothing is fetched one after the other. Files are made up for the test. */
 import { expect, test } from 'vitest';
-import { importsAtOnce, withPreloads } from '../../../src/build/preload-scripts.ts';
+import { importsAtOnce, withPreloads } from '../../../src/build/steps/preload-scripts.ts';
 
 const FILES: Readonly<Record<string, string>> = {
   '/base/_astro/page.js': 'import{a as b}from"./shared.js";import"./side.js";const later=()=>import("./later.js");b()',

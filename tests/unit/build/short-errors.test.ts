@@ -1,6 +1,6 @@
 /** Guards in the pages' script say where their words stand. */
 import { expect, test } from 'vitest';
-import { withShortErrors } from '../../../src/build/short-errors.ts';
+import { withShortErrors } from '../../../src/build/steps/short-errors.ts';
 
 test('a guard says its file and line, and nothing else changes', () => {
   const source = "const a = 1;\nif (a < 0) throw new RangeError(`a must be 0 or more (got ${a}).`);\nthrow new Error('kept');\n";

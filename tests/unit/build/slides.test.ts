@@ -1,9 +1,9 @@
 /** Pictures for slides: of the size and shape of a screen, white, with letters that are there and large enough. Colours and sizes are read from the dots, by a decoder. */
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
-import { siteDrawings } from '../../../src/build/drawing-files.ts';
-import { placeOnSlide, SLIDE_HEIGHT, SLIDE_WIDTH, SMALLEST_SLIDE_LETTER, slideLayout } from '../../../src/build/slide-picture.ts';
-import { pictureOf, siteSlides, slidePng } from '../../../src/build/slides.ts';
+import { siteDrawings } from '../../../src/build/pictures/drawing-files.ts';
+import { placeOnSlide, SLIDE_HEIGHT, SLIDE_WIDTH, SMALLEST_SLIDE_LETTER, slideLayout } from '../../../src/build/pictures/slide-picture.ts';
+import { pictureOf, siteSlides, slidePng } from '../../../src/build/pictures/slides.ts';
 import { lettersOf } from '../../../src/drawings/svg.ts';
 
 const slides = [...siteSlides().values()];

@@ -2,8 +2,8 @@
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { EYE_NAMES } from '../../../src/components/comparator/words.ts';
-import { pageEvidence, prebuiltRigs } from '../../../src/build/comparator-page.ts';
-import { PICTURE_COLOURS, PICTURE_HEIGHT, PICTURE_WIDTH, pictureLayout, pictureWords, SMALLEST_LETTER, socialPicture } from '../../../src/build/social-picture.ts';
+import { pageEvidence, prebuiltRigs } from '../../../src/build/comparator/page.ts';
+import { PICTURE_COLOURS, PICTURE_HEIGHT, PICTURE_WIDTH, pictureLayout, pictureWords, SMALLEST_LETTER, socialPicture } from '../../../src/build/pictures/social-picture.ts';
 
 /** Relative luminance of a colour written with six digits (WCAG 2.2, definition). */
 function luminance(colour: string): number {

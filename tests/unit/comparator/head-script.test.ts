@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto';
 import { runInNewContext } from 'node:vm';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { headScript } from '../../../src/build/head-script.ts';
+import { headScript } from '../../../src/build/comparator/head-script.ts';
 import { parseLink } from '../../../src/links/parse-link.ts';
 import { EXAMPLE_RIG } from '../../../src/links/rig-keys.ts';
 import { rigWords, serialiseLink } from '../../../src/links/serialise-link.ts';

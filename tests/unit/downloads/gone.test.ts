@@ -1,7 +1,7 @@
 /** Records that moved, were split or were withdrawn: each keeps a row in figures, with no values. The records are made up; their shapes are those of the record check. */
 import { expect, test } from 'vitest';
 import { figuresTable } from '../../../src/build/downloads/tables/figures.ts';
-import type { FigureBook } from '../../../src/build/figures.ts';
+import type { FigureBook } from '../../../src/build/figures/figures.ts';
 import type { SiteRecords } from '../../../src/build/records.ts';
 import { movedFigure, splitFigure, withdrawnFigure } from '../../../src/records/schema.ts';
 

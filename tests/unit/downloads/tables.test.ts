@@ -9,7 +9,7 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { downloads } from '../../../src/build/downloads/all-files.ts';
 import { type Cell, type Field, fieldWords, type Table } from '../../../src/build/downloads/table.ts';
-import { figureBook } from '../../../src/build/figures.ts';
+import { figureBook } from '../../../src/build/figures/figures.ts';
 import { ROOT } from '../../support/step.ts';
 import { filesUnder } from '../../support/tree.ts';
 

@@ -5,7 +5,7 @@
 import normal from '@stdlib/stats-base-dists-normal';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { modelExample, oneInTwenty } from '../../../src/build/model-example.ts';
+import { modelExample, oneInTwenty } from '../../../src/build/comparator/model-example.ts';
 import { modelScores } from '../../../src/build/scores.ts';
 import { baselineScore, classesWithout, type ScoredFigure, type ScoredRecords, score } from '../../../src/evidence/scoring.ts';
 import { factor, factorClass } from '../../../src/records/schema.ts';

@@ -1,8 +1,8 @@
 /** Tables of figures by one thing at a time: nothing is lost, nothing stands twice, and no address meets a figure's own. */
 import { describe, expect, test } from 'vitest';
-import { columnsOf, meantWords, numberWords } from '../../../src/build/figure-columns.ts';
-import { allFacetValues, FACETS, facetPath, MOST_ROWS, pagesOfValue, useOf, valuesOfFacet } from '../../../src/build/figure-facets.ts';
-import { allFigures, figure, figureBook } from '../../../src/build/figures.ts';
+import { columnsOf, meantWords, numberWords } from '../../../src/build/figures/columns.ts';
+import { allFacetValues, FACETS, facetPath, MOST_ROWS, pagesOfValue, useOf, valuesOfFacet } from '../../../src/build/figures/facets.ts';
+import { allFigures, figure, figureBook } from '../../../src/build/figures/figures.ts';
 
 const figures = allFigures();
 

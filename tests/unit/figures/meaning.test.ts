@@ -1,7 +1,7 @@
 /** What a measured number says, against the reading of each record by hand: what its source calls left, lost, scatter or difference. */
 import { expect, test } from 'vitest';
-import { isForceItself, shareKind } from '../../../src/build/figure-meaning.ts';
-import { allFigures, figure } from '../../../src/build/figures.ts';
+import { isForceItself, shareKind } from '../../../src/build/figures/meaning.ts';
+import { allFigures, figure } from '../../../src/build/figures/figures.ts';
 
 test.each([
   // "share of the strength without a knot" in the record; the sources print what the knot leaves.

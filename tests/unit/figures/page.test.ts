@@ -1,11 +1,11 @@
 /** What a figure's page says beyond its record: what stands beside it, what it moves, since when it stands; and what gaps leave empty. */
 import { describe, expect, test } from 'vitest';
 import { loadEvidence } from '../../../src/build/evidence.ts';
-import { besideOf, overlapOf, printedRange, sameRig } from '../../../src/build/figure-beside.ts';
-import { effectOf, evidenceWithout } from '../../../src/build/figure-effect.ts';
-import { historyOf, historyWords } from '../../../src/build/figure-history.ts';
-import { allFigures, figure, figureBook } from '../../../src/build/figures.ts';
-import { gapCells } from '../../../src/build/gap-cells.ts';
+import { besideOf, overlapOf, printedRange, sameRig } from '../../../src/build/figures/beside.ts';
+import { effectOf, evidenceWithout } from '../../../src/build/figures/effect.ts';
+import { historyOf, historyWords } from '../../../src/build/figures/history.ts';
+import { allFigures, figure, figureBook } from '../../../src/build/figures/figures.ts';
+import { gapCells } from '../../../src/build/comparator/gap-cells.ts';
 import type { Figure } from '../../../src/strength/types.ts';
 
 const all = allFigures();

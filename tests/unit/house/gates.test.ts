@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { budgetOf, bytes, weigh } from '../../support/gates/bytes.ts';
 import { headings } from '../../support/gates/headings.ts';
-import { headersFile } from '../../../src/build/hosting.ts';
+import { headersFile } from '../../../src/build/steps/hosting.ts';
 import { hosting } from '../../support/gates/hosting.ts';
 import { links } from '../../support/gates/links.ts';
 import { markup } from '../../support/gates/markup.ts';
@@ -325,7 +325,7 @@ describe('hosting', () => {
     expect(await check(said)).toEqual([]);
   });
   test.each([
-    ['an unknown ending', said, { '/p/x.q7': '' }, '/p/x.q7: its ending has no content type. Add .q7 to TYPES in src/build/hosting.ts.'],
+    ['an unknown ending', said, { '/p/x.q7': '' }, '/p/x.q7: its ending has no content type. Add .q7 to TYPES in src/build/steps/hosting.ts.'],
     ['a room that is left out', headersFile('/', ['p/', 'embed/', '_astro/']), {}, "/x.csv: _headers gives Content-Security-Policy as nothing, not as frame-ancestors 'none'."],
     ['a header said twice', `${said}\n/x.csv\n  Cache-Control: a\n\n/x*\n  Cache-Control: b\n`, {}, '/x.csv: _headers gives it Cache-Control twice; hosts join the two. Part the paths.'],
     ['a header too many', `${said}\n/embed/*\n  X-Other: a\n`, {}, '/embed/index.html: _headers gives X-Other, and npm start does not.'],

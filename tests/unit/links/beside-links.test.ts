@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadEvidence } from '../../../src/build/evidence.ts';
-import { readVersion, versionIndex } from '../../../src/build/versions.ts';
+import { readVersion, versionIndex } from '../../../src/build/versions/versions.ts';
 import { type FallBeside, parseFallBeside } from '../../../src/links/fall-beside-link.ts';
 import { type OwnTests, parseOwnTests } from '../../../src/links/own-tests-link.ts';
 import { parseLink } from '../../../src/links/parse-link.ts';

@@ -2,8 +2,8 @@
 import { expect, test } from 'vitest';
 import { EXAMPLE_RIG } from '../../../src/links/rig-keys.ts';
 import { thenOf } from '../../../src/links/then.ts';
-import { siteThen, thenIndex, thenVersion } from '../../../src/build/then.ts';
-import { type FrozenVersion, readVersion, versionIndex } from '../../../src/build/versions.ts';
+import { siteThen, thenIndex, thenVersion } from '../../../src/build/versions/then.ts';
+import { type FrozenVersion, readVersion, versionIndex } from '../../../src/build/versions/versions.ts';
 import type { Rig } from '../../../src/strength/types.ts';
 import { comparison, row } from '../../support/comparison-fixture.ts';
 

@@ -1,8 +1,8 @@
 /** Small panels of materials, and points over bearings. Expected numbers are those that the named sources print. */
 import { describe, expect, test } from 'vitest';
-import { bearingPanelOf, BEARINGS, FIBRES, type Fibre, knotFigures, modelLine, OVER, type Over, wirePanel } from '../../../src/build/bearing-points.ts';
+import { bearingPanelOf, BEARINGS, FIBRES, type Fibre, knotFigures, modelLine, OVER, type Over, wirePanel } from '../../../src/build/comparator/bearing-points.ts';
 import { loadEvidence } from '../../../src/build/evidence.ts';
-import { allFigures, figure, type ShownFigure } from '../../../src/build/figures.ts';
+import { allFigures, figure, type ShownFigure } from '../../../src/build/figures/figures.ts';
 import { panelRows, rowsToCompare } from '../../../src/build/material-chart.ts';
 import { rackMaterials, rowsOf, topicOf } from '../../../src/build/materials-page.ts';
 import { TOPICS } from '../../../src/records/schema.ts';

@@ -4,10 +4,10 @@ import { createHash } from 'node:crypto';
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { lettersOf, listedAuthor, orderOf } from '../../../src/build/a-z.ts';
-import { searchFiles } from '../../../src/build/search-files.ts';
-import { sectionsOf } from '../../../src/build/search-sections.ts';
-import { searchPages } from '../../../src/build/search-pages.ts';
+import { lettersOf, listedAuthor, orderOf } from '../../../src/build/search/a-z.ts';
+import { searchFiles } from '../../../src/build/search/files.ts';
+import { sectionsOf } from '../../../src/build/search/sections.ts';
+import { searchPages } from '../../../src/build/search/pages.ts';
 import { TRADE_WORDS } from '../../../src/search/trade-words.ts';
 import { keyOf, wordsOf } from '../../../src/search/words.ts';
 import { ROOT } from '../../support/step.ts';
@@ -16,7 +16,7 @@ import { allPages } from './site-index.ts';
 const ids = (folder: string, ending: string): string[] => readdirSync(join(ROOT, folder)).filter((name) => name.endsWith(ending)).map((name) => name.slice(0, -ending.length));
 
 test('another process writes the same two files under the same names, whatever its place and language', () => {
-  const code = "import('./src/build/search-files.ts').then(({ searchFiles }) => console.log(JSON.stringify(Object.values(searchFiles()).map(({ name }) => name))))";
+  const code = "import('./src/build/search/files.ts').then(({ searchFiles }) => console.log(JSON.stringify(Object.values(searchFiles()).map(({ name }) => name))))";
   const names = execFileSync(process.execPath, ['-e', code], { cwd: ROOT, encoding: 'utf8', env: { ...process.env, TZ: 'Asia/Tokyo', LANG: 'tr_TR.UTF-8', LC_ALL: 'tr_TR.UTF-8' } });
   const files = Object.values(searchFiles());
   expect(JSON.parse(names)).toEqual(files.map(({ name }) => name));

@@ -1,6 +1,6 @@
 /** The index of the whole site, made once for the tests that search it. */
-import { searchFigures } from '../../../src/build/search-figures.ts';
-import { searchPages } from '../../../src/build/search-pages.ts';
+import { searchFigures } from '../../../src/build/search/figures.ts';
+import { searchPages } from '../../../src/build/search/pages.ts';
 import { type Outcome, searchIndex } from '../../../src/search/find.ts';
 
 export const allPages = [...searchPages(), ...searchFigures()];

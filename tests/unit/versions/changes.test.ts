@@ -1,7 +1,7 @@
 /** The list of changes between two frozen versions. The versions are tiny and made by hand; so is every expected list. */
 import { describe, expect, test } from 'vitest';
-import { type CollectionChanges, changesBetween, isNothing, parseVersionWords, READ_COLLECTIONS } from '../../../src/build/changes.ts';
-import type { FrozenVersion, GoneFigure, ShownAnswer } from '../../../src/build/versions.ts';
+import { type CollectionChanges, changesBetween, isNothing, parseVersionWords, READ_COLLECTIONS } from '../../../src/build/versions/changes.ts';
+import type { FrozenVersion, GoneFigure, ShownAnswer } from '../../../src/build/versions/versions.ts';
 
 const NONE: CollectionChanges = { added: [], changed: [], dropped: [], newlyRead: [], noLongerRead: [] };
 

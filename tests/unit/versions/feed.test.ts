@@ -1,9 +1,9 @@
 /** The feed of changes against what RFC 4287 asks of a document, read by a parser that is not ours. */
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { describe, expect, test } from 'vitest';
-import { type AtomFeed, atomFeed } from '../../../src/build/atom-feed.ts';
-import { uuidUrn } from '../../../src/build/urn.ts';
-import { hashOf } from '../../../src/build/versions.ts';
+import { type AtomFeed, atomFeed } from '../../../src/build/versions/atom-feed.ts';
+import { uuidUrn } from '../../../src/build/citing/urn.ts';
+import { hashOf } from '../../../src/build/versions/versions.ts';
 
 const FEED: AtomFeed = Object.freeze({
   id: 'urn:uuid:00000000-0000-8000-8000-000000000000', title: 'Changes', author: 'The site', page: 'https://example.org/changes/', self: 'https://example.org/changes/feed.xml',

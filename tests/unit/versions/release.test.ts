@@ -5,10 +5,10 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { changesBetween } from '../../../src/build/changes.ts';
+import { changesBetween } from '../../../src/build/versions/changes.ts';
 import { MODEL } from '../../../src/build/evidence.ts';
-import { nextVersion, refusal, type Release } from '../../../src/build/release.ts';
-import { hashOf, listText, listedVersions, type FrozenVersion, type VersionEntry } from '../../../src/build/versions.ts';
+import { nextVersion, refusal, type Release } from '../../../src/build/versions/release.ts';
+import { hashOf, listText, listedVersions, type FrozenVersion, type VersionEntry } from '../../../src/build/versions/versions.ts';
 import { SOUND } from '../../records/project.ts';
 
 const index = (...versions: string[]): VersionEntry[] => versions.map((version) => ({ version, model: 1, sha256: '' }));

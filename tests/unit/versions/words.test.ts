@@ -1,7 +1,7 @@
 /** The words in which changes are told, on lists made by hand. */
 import { describe, expect, test } from 'vitest';
-import { changesBetween, type VersionChanges } from '../../../src/build/changes.ts';
-import type { FrozenVersion } from '../../../src/build/versions.ts';
+import { changesBetween, type VersionChanges } from '../../../src/build/versions/changes.ts';
+import type { FrozenVersion } from '../../../src/build/versions/versions.ts';
 import { addressesIn, figureChangeWords, figureName, inARow, numberChanges, spelled, summaryOf } from '../../../src/components/changes/words.ts';
 import type { Figure } from '../../../src/strength/types.ts';
 

@@ -1,7 +1,7 @@
 /** Series of breaks as tables: one row a series, and one row a pull with what broke. Invented series are no data and are not handed in. */
 import { FORMS, MATERIALS, RIGGINGS, RIGS_PULLED, STANDINGS } from '../../../records/schema.ts';
-import type { ShownSeries } from '../../series-page.ts';
-import type { NotedPull } from '../../series-pulls.ts';
+import type { ShownSeries } from '../../series/page.ts';
+import type { NotedPull } from '../../series/pulls.ts';
 import { makeTable, spaced, type Table } from '../table.ts';
 
 const FORCES = ['kN', 'N', 'daN', 'kgf', 'lbf'] as const;

@@ -6,7 +6,7 @@ import { pullsOf } from '../../../records/numbers.ts';
 import {
   bearing, DENOMINATORS, type FigureRecord, FORMS, KINDS, MATERIALS, RANGE_KINDS, RIGGINGS, STANDINGS, type Single, type Table as FigureTable, UNITS, type Unit, type Value, type Withdrawn,
 } from '../../../records/schema.ts';
-import { type FigureBook, isOrdinary, loweringSteps, type ShownFigure, valuesOf } from '../../figures.ts';
+import { type FigureBook, isOrdinary, loweringSteps, type ShownFigure, valuesOf } from '../../figures/figures.ts';
 import type { SiteRecords } from '../../records.ts';
 import { exactProduct } from '../exact-product.ts';
 import { type Column, makeTable, spaced, type Table } from '../table.ts';

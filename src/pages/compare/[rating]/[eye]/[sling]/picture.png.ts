@@ -1,7 +1,7 @@
 /** The picture beside a shared link of a prebuilt comparison. */
 import type { APIRoute } from 'astro';
-import { prebuiltRigs } from '../../../../../build/comparator-page.ts';
-import { socialPicture } from '../../../../../build/social-picture.ts';
+import { prebuiltRigs } from '../../../../../build/comparator/page.ts';
+import { socialPicture } from '../../../../../build/pictures/social-picture.ts';
 import { EYE_NAMES } from '../../../../../components/comparator/words.ts';
 import type { Rig } from '../../../../../strength/types.ts';
 
