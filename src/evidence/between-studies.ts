@@ -99,7 +99,6 @@ function likelihood(effects: readonly Effect[], tauSquared: number, restricted: 
 /** Highest point of the (restricted) likelihood: a scan, since it can have two peaks, then the root of its slope. */
 function likeliest(effects: readonly Effect[], restricted: boolean): number {
   const scale = plainVariance(effects, 1);
-  if (scale === 0) return 0;
   const at = (i: number): number => (i === 0 ? 0 : 2 * scale * 10 ** ((i - 120) / 12));
   let best = 0;
   let highest = -Infinity;

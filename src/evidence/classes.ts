@@ -64,8 +64,8 @@ export function censoredMean(broken: readonly number[], held: readonly number[],
   const slope = (mean: number): number => broken.reduce((sum, y) => sum + (y - mean) / sd, 0) + held.reduce((sum, y) => sum + normalHazard((y - mean) / sd), 0);
   const low = Math.min(...broken);
   let high = Math.max(...broken, ...held) + sd;
-  while (slope(high) > 0) high += (high - low) || sd;
-  const mean = slope(low) <= 0 ? low : findRoot(slope, low, high);
+  while (slope(high) > 0) high += high - low;
+  const mean = findRoot(slope, low, high);
   const information = broken.length + held.reduce((sum, y) => {
     const z = (y - mean) / sd;
     const hazard = normalHazard(z);

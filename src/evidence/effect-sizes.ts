@@ -89,7 +89,8 @@ export function cohensD(a: Summary, b: Summary): number {
 
 /** Hedges' g with the exact factor; variance 1/n1 + 1/n2 + g^2 / (2 (n1 + n2)). */
 export function hedgesG(a: Summary, b: Summary): Effect {
-  const g = hedgesFactor(a.n + b.n - 2) * cohensD(a, b);
+  const d = cohensD(a, b);
+  const g = hedgesFactor(a.n + b.n - 2) * d;
   return { value: g, variance: 1 / a.n + 1 / b.n + (g * g) / (2 * (a.n + b.n)) };
 }
 
