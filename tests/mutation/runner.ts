@@ -123,7 +123,7 @@ class Runner {
     writeFileSync(Runner.TIMES, JSON.stringify([...this.ms]));
     return {
       status: 'complete',
-      mutantCoverage: byFile(counted.coverage as Coverage, timed.outcomes.map(({ id }) => id)),
+      mutantCoverage: byFile((counted.coverage ?? { static: {}, perTest: {} }) as Coverage, timed.outcomes.map(({ id }) => id)),
       tests: [...counted.outcomes.filter(({ failure }) => failure !== undefined), ...timed.outcomes].map(({ id, failure }) => ({
         id, name: id, timeSpentMs: 0, fileName: join(process.cwd(), fileOf(id)),
         ...(failure === undefined ? { status: 0 } : { status: 1, failureMessage: failure }),
