@@ -14,7 +14,6 @@ import type { Compared, FactorClassRecord, FactorRecord, RigConditions } from '.
 import { SAME_BEARING_MM } from './bearing-place.ts';
 import { type ClassValue, type StudyEstimate, byStudy, centre, classValues } from './classes.ts';
 import { sameWidth } from './factor.ts';
-import { toModelUnit } from './force.ts';
 import { NINETY, type Observation, type Reading, observe } from './observation.ts';
 import { poolStudies } from './pool.ts';
 
@@ -226,7 +225,8 @@ export function baselineScore(observed: number, straight: number): number {
   return logDensity(Math.log(observed), Math.log(BASELINE.share * straight), sigmaLogFromCv(BASELINE.cv));
 }
 
-const isForce = ({ unit }: ScoredFigure): boolean => unit !== 'ratio' && unit !== 'percent' && toModelUnit(unit) !== null;
+/** What can feed and is no share is a force. */
+const isForce = ({ unit }: ScoredFigure): boolean => unit !== 'ratio' && unit !== 'percent';
 
 /**
  * Straight strength that a figure names as what it is to be compared with, kN, for as many legs as the figure has. Null

@@ -31,9 +31,10 @@ const add = (title: string, run: () => unknown): void => {
 const nothing = (): void => undefined;
 
 /** Runs `body` with each case: a list gives the arguments, anything else is the only one. The place names the test. */
-const each = (cases: readonly unknown[]) => (title: string, body: (...values: unknown[]) => unknown): void => {
-  for (const [i, one] of cases.entries()) add(`${title} [${i}]`, () => (Array.isArray(one) ? body(...one) : body(one)));
+const eachOf = (one: (title: string, run: () => unknown) => void) => (cases: readonly unknown[]) => (title: string, body: (...values: unknown[]) => unknown): void => {
+  for (const [i, given] of cases.entries()) one(`${title} [${i}]`, () => (Array.isArray(given) ? body(...given) : body(given)));
 };
+const each = eachOf(add);
 
 const plainly = (title: string, body: () => unknown): void => add(title, body);
 /** As vitest's `it`, without what the tests do not use. */
@@ -43,10 +44,10 @@ export const it = Object.assign(plainly, {
 });
 export const test = it;
 
-const within = (title: string, body: () => void): void => {
+const within = (title: string, body: () => unknown): void => {
   titles.push(title);
   body();
   titles.pop();
 };
 /** As vitest's `describe`. */
-export const describe = Object.assign(within, { skipIf: (skipped: boolean) => (skipped ? nothing : within) });
+export const describe = Object.assign(within, { each: eachOf(within), skipIf: (skipped: boolean) => (skipped ? nothing : within) });

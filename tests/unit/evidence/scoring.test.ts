@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest';
 import { modelExample, oneInTwenty } from '../../../src/build/comparator/model-example.ts';
 import { modelScores } from '../../../src/build/scores.ts';
 import { baselineScore, classesWithout, type ScoredFigure, type ScoredRecords, score } from '../../../src/evidence/scoring.ts';
-import { factor, factorClass } from '../../../src/records/schema.ts';
+import { type FactorClassRecord, factor, factorClass } from '../../../src/records/schema.ts';
 import { feedOnly, IBARRA_GIRTH } from '../../support/feed-only.ts';
 
 const figure = (id: string, value: ScoredFigure['value'], rig: ScoredFigure['rig'] = {}, more: Partial<ScoredFigure> = {}): ScoredFigure =>
@@ -79,6 +79,31 @@ describe('the fixed guess', () => {
     expect(of(scored({ of: 'a/strand' }, {}, { legs: undefined } as never), 'a').baseline).toBeNull();
     expect(of(scored({ of: 'a/strand' }, {}, { method: 'straight' }), 'a').baseline).toBeNull();
   });
+  test('none where a figure is a share, where the straight one has no legs, and for a study with a straight pull among its figures', () => {
+    for (const unit of ['ratio', 'percent'] as const) expect(of(score(pair(0.6, 0.5, { unit, of: 'a/strand' })), 'a').baseline).toBeNull();
+    const all = [figure('a/x', { mean: 12, n: 4 }, {}, { of: 'a/strand' }), figure('b/x', { mean: 10, n: 5 }), straight('a/strand', 14, undefined as never)];
+    expect(of(score(records(all, { hitch: ['a/x', 'b/x'] }, ASSUMED)), 'a').baseline).toBeNull();
+    const inPercent = [figure('a/x', { mean: 12, n: 4 }, {}, { of: 'a/strand' }), figure('b/x', { mean: 10, n: 5 }), { ...straight('a/strand', 90, 1), unit: 'percent' as const }];
+    expect(of(score(records(inPercent, { hitch: ['a/x', 'b/x'] }, ASSUMED)), 'a').baseline).toBeNull();
+    const mixed = [...all.slice(0, 2), figure('a/y', { mean: 20, n: 4 }, { method: 'straight' }), straight('a/strand', 14, 1)];
+    expect(of(score(records(mixed, { hitch: ['a/x', 'a/y', 'b/x'] }, ASSUMED)), 'a').baseline).toBeNull();
+  });
+  test('the first figure of a study that names a straight strength gives it', () => {
+    const all = [figure('a/x', { mean: 12, n: 4 }), figure('a/y', { mean: 12, n: 4 }, {}, { of: 'a/strand' }), figure('b/x', { mean: 10, n: 5 }), straight('a/strand', 14, 1)];
+    expect(of(score(records(all, { hitch: ['a/x', 'a/y', 'b/x'] }, ASSUMED)), 'a').baseline).toMatchObject({ figure: 'a/strand', lent: false });
+  });
+  test('the summary tells means of both scores, and how often the model\'s is the higher', () => {
+    // a, 12 kN, from 10; b, 10 kN, from 12: one density each way. The guess is half of 24 kN for both: all of a's 12, less near to b.
+    const sd = Math.sqrt(0.0845);
+    const { summary, cases } = scored({ of: 'b/loop' }, {});
+    expect(summary).toMatchObject({ predictions: 2, insideFifty: 2, insideNinety: 2, compared: 2 });
+    // b's own error is 0.002, a's is known to 0.0025: the same sum.
+    expect(summary.meanLogScore).toBeCloseTo(normal.logpdf(Math.log(1.2), 0, sd), 10);
+    const guesses = [baselineScore(12, 24), baselineScore(10, 24)];
+    const model = normal.logpdf(Math.log(1.2), 0, sd);
+    expect(summary.better).toBe(guesses.filter((guess) => model > guess).length);
+    expect([summary.better, cases.length]).toEqual([1, 1]);
+  });
   test('the means are over predictions with both', () => {
     const { summary } = scored({ of: 'a/strand' }, {});
     // a: 12 kN against 14; b: 10 kN against 14.
@@ -107,6 +132,25 @@ describe('what is left out is forgotten', () => {
     const rest = classesWithout({ classes, figures: withCv.figures }, new Set(['a/x']));
     expect(Object.keys(rest)).toEqual(['three']);
     expect(rest['three']).toMatchObject({ cv: 0.3, tau: 0.2 });
+  });
+
+  test('scatter comes from the series that are left, or is the ceiling where none has two pulls; a group that is left empty goes; a share goes with either side', () => {
+    const seen = [figure('a/x', { tests: [9, 10, 11] }), figure('c/y', { tests: [8, 10, 12] }), figure('e/y', { tests: [9] }), figure('b/x', { mean: 10, n: 5 }), figure('d/y', { mean: 15, n: 4 })];
+    const { figures: book } = records(seen, {}, ASSUMED);
+    const made = (cv: string[], tau: unknown) => ({ one: { what: 'a test', cv: { from: cv }, ceiling: { cv: 0.3, why: 'a test' }, tau } as FactorClassRecord });
+    const without = (cv: string[], out: string[], tau: unknown = ASSUMED) => classesWithout({ classes: made(cv, tau), figures: book }, new Set(out))['one'];
+    expect(without(['a/x', 'c/y'], ['a/x'])?.cv).toBeCloseTo(0.2, 12);
+    expect(without(['a/x', 'c/y'], [])?.cv).toBeCloseTo(Math.sqrt((0.01 + 0.04) / 2), 12);
+    expect(without(['a/x', 'e/y'], ['a/x'])?.cv).toBe(0.3);
+    const groups = { groups: [['a/x', 'b/x'], ['c/y', 'd/y']] };
+    const alone = { groups: [['c/y', 'd/y']] };
+    expect(without(['c/y'], ['a/x', 'b/x'], groups)?.tau).toBe(without(['c/y'], [], alone)?.tau);
+    const shares = { groups: [[{ figure: 'a/x', over: 'b/x' }, { figure: 'c/y', over: 'd/y' }], ['c/y', 'd/y']] };
+    for (const side of ['a/x', 'b/x']) expect(without(['c/y'], [side], shares)?.tau).toBe(without(['c/y'], [], { groups: [[{ figure: 'c/y', over: 'd/y' }], ['c/y', 'd/y']] })?.tau);
+  });
+  test('a figure that is nowhere, or may not feed, is named', () => {
+    expect(() => score(records([], { hitch: ['a/x'] }, ASSUMED))).toThrow('figures: none has the address a/x');
+    expect(() => score(records([figure('a/x', { statement: 'strong' }), figure('b/x', { mean: 10, n: 5 })], { hitch: ['a/x', 'b/x'] }, ASSUMED))).toThrow('figures: a/x gives no number that may feed');
   });
 
   const kn = fc.double({ min: 5, max: 30, noNaN: true });
@@ -174,6 +218,29 @@ describe('what counts as a case', () => {
     const all = [figure('a/x', { mean: 12, n: 4 }, { bearingMm: 10 }), figure('b/x', { mean: 10, n: 5 })];
     const more = { along: 'bearingMm', taken: [{ figure: 'b/x', bearingMm: 10, why: 'a test' }] };
     expect(score(records(all, { hitch: ['a/x', 'b/x'] }, ASSUMED, more)).cases).toHaveLength(1);
+  });
+  test('what is read into one figure is not read into another, and the order of the record does not matter', () => {
+    const taken = (id: string, bearingMm: number) => ({ figure: id, bearingMm, why: 'a test' });
+    const all = [figure('a/x', { mean: 12, n: 4 }), figure('b/x', { mean: 10, n: 5 })];
+    expect(score(records(all, { hitch: ['a/x', 'b/x'] }, ASSUMED, { along: 'bearingMm', taken: [taken('a/x', 4), taken('b/x', 10)] })).cases).toEqual([]);
+    const at = (id: string, bearingMm: number) => figure(id, { mean: 12, n: 4 }, { bearingMm });
+    const thick = [at('a/x', 10), at('b/x', 4), at('c/x', 10.4), at('d/x', 4.3)];
+    const scores = score(records(thick, { hitch: thick.map(({ id }) => id) }, ASSUMED, { along: 'bearingMm' }));
+    expect(scores.cases.map(({ id, predictions }) => [id, predictions.map(({ study }) => study)])).toEqual([['hitch-1', ['b', 'd']], ['hitch-2', ['a', 'c']]]);
+  });
+  test('cord of 5 and of 6 mm are two widths, and a figure without a width stands in none', () => {
+    const cord = (id: string, diameterMm: number | undefined) => figure(id, { mean: 12, n: 4 }, { form: 'cord', widthMm: undefined, diameterMm } as never);
+    const all = [cord('a/x', 5), cord('b/x', 6), cord('c/x', undefined)];
+    expect(score(records(all, { hitch: all.map(({ id }) => id) }, ASSUMED))).toMatchObject({ cases: [], alone: [{ study: 'a' }, { study: 'b' }] });
+  });
+  test('one study more, another study, or other pulls of one of them make another case', () => {
+    const all = [...many, figure('b/z', { mean: 9, n: 3 }), figure('c/x', { mean: 9, n: 3 })];
+    const with_ = (group: string[]) => score(records(all, { hitch: ['a/x', 'b/x'] }, { groups: [group, ['c/y', 'd/y']] })).cases.map(({ id }) => id);
+    expect(with_(['b/x', 'a/x'])).toEqual(['hitch-1', 'any-2']);
+    for (const group of [['a/x', 'b/x', 'c/x'], ['a/x', 'c/x'], ['a/x', 'b/z']]) expect(with_(group), group.join()).toEqual(['hitch-1', 'any-1', 'any-2']);
+  });
+  test('a group of a class with one study is not a configuration that one study alone has measured', () => {
+    expect(score(records(many, {}, { groups: [['a/x', 'a/z'], ['c/y', 'd/y']] })).alone).toEqual([]);
   });
   test('two series of one laboratory are one study', () => {
     expect(score(records(many, { hitch: ['a/x', 'a/z'] }, ASSUMED))).toMatchObject({ cases: [], alone: [{ study: 'a', figures: ['a/x', 'a/z'] }] });
