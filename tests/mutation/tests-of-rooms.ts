@@ -7,7 +7,7 @@ export const TESTS: Readonly<Record<string, readonly string[]>> = {
   'break-tests': ['unit/break-tests/*', 'reference/break-statistics'],
   evidence: ['unit/evidence/*', 'reference/pooling', 'reference/trade-facts'],
   retirement: ['unit/retirement/*'],
-  links: ['unit/links/*', 'unit/house/any-input', 'unit/comparator/*'],
+  links: ['unit/links/*'],
   strength: ['unit/strength/*', 'unit/comparator/wording', ...['chain', 'pooling', 'golden', 'trade-facts', 'states'].map((name) => `reference/${name}`)],
 };
 

@@ -6,7 +6,7 @@
  * that their sources name. What is common practice has no source to read, only the trade's rule.
  *
  * `values` are in the printed unit, joined by spaces; an empty field means that the source does not say. `of` is
- * filled where the source prints a share.
+ * filled where the source prints a share. Of a figure that is corrected, a reading is of what its source prints.
  */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -96,9 +96,13 @@ function branchesAgree(a: string, b: string): boolean {
   return point(a) === point(b);
 }
 
+const corrected = new Set([...records.corrections.values()].map(({ data }) => data.figure));
+const numbersIn = (printed: string): string => (printed.match(/\d+(?:\.\d+)?/g) ?? []).map(Number).join(' ');
+
 /** What the two readings of one figure do not agree on. */
-function differences(address: string, reading: Reading, placed: PlacedFigure): string[] {
+function differences(address: string, reading: Reading, placed: PlacedFigure, isCorrected = corrected.has(address)): string[] {
   const record = recorded(address, placed);
+  if (isCorrected) record.values = numbersIn(placed.figure.asPrinted ?? record.values);
   const said = (field: Field) => {
     const [ours, second] = [record[field], reading[field]].map((text) => text || 'nothing');
     return `${address}: ${field} is ${ours} in the record and ${second} in the second reading`;
@@ -139,4 +143,13 @@ test('a condition that a record reads into its source is said to be so in its no
     expect(read, `${address}: the second reading has a ${field}, so the record reads nothing into it`).toBe('');
     expect(note, `${address}: ${field} is not printed in the source, and no note says so`).toMatch(/not printed/);
   }
+});
+
+test('of a figure that is corrected, what its source prints is compared, not what is used in its place', () => {
+  const [address, placed] = [...records.cells].find(([, { figure }]) => typeof figure.value === 'object' && 'mean' in figure.value) as [string, PlacedFigure];
+  const reading = readings.get(address) as Reading;
+  const mended = { ...placed, figure: { ...placed.figure, asPrinted: `${reading.values} or so`, value: { ...(placed.figure.value as object), mean: 99.5 } as Value } };
+  expect(differences(address, reading, mended, true)).toEqual([]);
+  expect(differences(address, { ...reading, values: '99.5' }, mended, true)).toHaveLength(1);
+  expect(differences(address, reading, mended)).toEqual([`${address}: values is 99.5 in the record and ${reading.values} in the second reading`]);
 });
