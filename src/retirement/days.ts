@@ -22,8 +22,7 @@ export function earliestDay(label: string): string {
 
 /** True where the first label lies before the second whatever days they mean: 2019 before 2020-05, but not before 2019-05. */
 export function isSurelyBefore(a: string, b: string): boolean {
-  const shared = Math.min(a.length, b.length);
-  return a.slice(0, shared) < b.slice(0, shared);
+  return a < b.slice(0, a.length);
 }
 
 /**

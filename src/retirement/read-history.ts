@@ -31,11 +31,11 @@ export const nothingKnown = (): HistoryWords => ({
 export function readHistory({ words, answers }: HistoryWords, on: string): { history: SlingHistory; faults: HistoryFaults } {
   const faults: HistoryFaults = {};
   /** Null with its fault, where a text is there and cannot be used. */
-  function read<T>(key: WordKey, reader: (text: string) => T | { why: string }): T | null {
+  function read<T extends string | number>(key: WordKey, reader: (text: string) => T | { why: string }): T | null {
     const text = words[key].trim();
     if (text === '') return null;
     const value = reader(text);
-    if (typeof value !== 'object' || value === null || !('why' in value)) return value as T;
+    if (typeof value !== 'object') return value;
     faults[key] = value.why;
     return null;
   }
@@ -63,9 +63,9 @@ export function readHistory({ words, answers }: HistoryWords, on: string): { his
     faults.made = `after its first use (${used}); look at both`;
   }
   const made = isContradicted ? null : written;
-  const after = (what: string) => (text: string): string | { why: string } => {
+  const afterMade = (text: string): string | { why: string } => {
     const got = past(text);
-    return typeof got === 'string' && made !== null && isSurelyBefore(got, made) ? { why: `before the sling was made (${made}); ${what}` } : got;
+    return typeof got === 'string' && made !== null && isSurelyBefore(got, made) ? { why: `before the sling was made (${made}); look at both` } : got;
   };
   const years = number(MAKER_YEARS, 'years');
   const retireBy = read('makerdate', label);
@@ -77,7 +77,7 @@ export function readHistory({ words, answers }: HistoryWords, on: string): { his
     widthMm: read('width', number(WIDTH_RANGE_MM, 'mm')),
     made,
     firstUse: isContradicted ? null : used,
-    inspected: read('inspected', after('look at both')),
+    inspected: read('inspected', afterMade),
     use: read<OldUse>('use', oneOf(SLING_USES)),
     exposures: pick(SLING_EXPOSURES), events: pick(SLING_EVENTS), findings: pick(SLING_FINDINGS),
     maker: {

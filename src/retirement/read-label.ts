@@ -8,8 +8,8 @@ const MONTHS = ['january', 'february', 'march', 'april', 'may', 'june', 'july', 
 const OLDEST = 1950;
 const refused = (why: string): ReadLabel => ({ ok: false, why });
 
-/** Number of a month by its name or by three letters and more of it; 0 where it is none. */
-const monthNamed = (word: string): number => (word.length < 3 ? 0 : MONTHS.findIndex((name) => name.startsWith(word.toLowerCase())) + 1);
+/** Number of a month by its name or by the beginning of it; 0 where it is none. */
+const monthNamed = (word: string): number => MONTHS.findIndex((name) => name.startsWith(word.toLowerCase())) + 1;
 
 /** Year, month and day as the text orders them; null where it is no date; a text says why it can be two. */
 function partsOf(text: string): (string | undefined)[] | string | null {
@@ -19,15 +19,16 @@ function partsOf(text: string): (string | undefined)[] | string | null {
   if (monthFirst) return [monthFirst[2] as string, monthFirst[1]];
   const dayFirst = /^(\d{1,2})([-./])(\d{1,2})\2(\d{4})$/.exec(text);
   if (dayFirst) {
-    const [, first = '', mark, second = '', year = ''] = dayFirst;
+    const [, first, mark, second, year] = dayFirst as unknown as [string, string, string, string, string];
     // Points are used where the day comes first; strokes are used for both orders.
     const isTwo = mark !== '.' && first !== second && Number(first) <= 12 && Number(second) <= 12;
     if (isTwo) return `can be two days; write the year first, as in ${year}-04-17`;
     return mark !== '.' && Number(second) > 12 ? [year, first, second] : [year, second, first];
   }
   const inWords = /^(?:(\d{1,2})\.?\s+)?(\p{L}{3,9})\.?\s+(\d{4})$/u.exec(text);
-  const month = monthNamed(inWords?.[2] ?? '');
-  return inWords && month > 0 ? [inWords[3] as string, String(month), inWords[1]] : null;
+  if (!inWords) return null;
+  const month = monthNamed(inWords[2] as string);
+  return month > 0 ? [inWords[3] as string, String(month), inWords[1]] : null;
 }
 
 /**

@@ -122,3 +122,8 @@ test('a year more never spares a sling, and takes at most a year from what is le
     for (const { rule, yearsLeft } of judge(rules, sling)) expect(left.get(rule)).toBe(yearsLeft === null ? null : Math.max(0, yearsLeft - 1));
   }));
 });
+
+test('what is due at the same time: to retire comes before to inspect, then the order of the rules', () => {
+  const inspect = { verdict: 'inspect' } as const;
+  expect(names({ a: invented({ order: 1, ...inspect }), b: invented({ order: 3 }), c: invented({ order: 2 }), d: invented({ order: 0, ...inspect }), e: invented({ order: 9, years: 6 }), f: invented({ order: 0, years: 9 }) })).toEqual(['c', 'b', 'd', 'a', 'e', 'f']);
+});

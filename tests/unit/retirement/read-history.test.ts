@@ -9,18 +9,22 @@ import { readLabel } from '../../../src/retirement/read-label.ts';
 import { verdictOn } from '../../../src/retirement/verdict.ts';
 import { ON, RULES, UNKNOWN } from './history.ts';
 
+const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
 const withWords = (words: Partial<Record<WordKey, string>>): HistoryWords => ({ ...nothingKnown(), words: { ...nothingKnown().words, ...words } });
 
 describe('a date', () => {
   test.each([
     ['2019', '2019'], ['2019-05', '2019-05'], ['2019-05-31', '2019-05-31'], [' 2019 ', '2019'], ['2019/5', '2019-05'], ['5/2019', '2019-05'], ['05.2019', '2019-05'],
     ['31.5.2019', '2019-05-31'], ['31/5/2019', '2019-05-31'], ['5/31/2019', '2019-05-31'], ['4/4/2019', '2019-04-04'], ['May 2019', '2019-05'], ['3 sept 2019', '2019-09-03'],
-    ['2020-02-29', '2020-02-29'],
+    ['2020-02-29', '2020-02-29'], ['1950', '1950'], ['12.11.2019', '2019-11-12'], ['13/12/2019', '2019-12-13'], ['12/13/2019', '2019-12-13'], ['12/12/2019', '2019-12-12'], ['31-12-2019', '2019-12-31'], ['12. May 2019', '2019-05-12'], ['12  May.  2019', '2019-05-12'],
+    ...MONTHS.flatMap((name, at) => [name, name.slice(0, 3), name.toUpperCase()].map((word) => [`${word} 2019`, `2019-${String(at + 1).padStart(2, '0')}`] as [string, string])),
   ])('%s is read as %s', (text, label) => expect(readLabel(text)).toEqual({ ok: true, label }));
 
   test.each([
     ['', /no date; write it like 2019/], ['old', /no date/], ['19', /no date/], ['5/19', /no date/], ['2019-13', /no day of the calendar/], ['2019-02-29', /no day of the calendar/],
     ['4/5/2019', /can be two days; write the year first/], ['1066', /before 1950/], ['2019-05-31-1', /no date/], ['ma 2019', /no date/], ['-2019', /no date/],
+    ['1949', /before 1950; write the year with four digits/], ['11/12/2019', /can be two days; write the year first, as in 2019-04-17/], ['12/5/2019', /can be two days/], ['5/12/2019', /can be two days/], ['5.31.2019', /no day of the calendar/], ['31/4/2019', /no day of the calendar/],
+    ['x5/2019', /no date/], ['5/2019x', /no date/], ['131.5.2019', /no date/], ['31.5.20190', /no date/], ['31.5/2019', /no date/], ['x May 2019', /no date/], ['12.5 May 2019', /no date/], ['May 2019 or so', /no date/], ['Mai 2019', /no date/], ['May2019', /no date/],
   ])('%s is refused', (text, why) => {
     const read = readLabel(text);
     expect(!read.ok && read.why).toMatch(why);
@@ -55,7 +59,8 @@ describe('answers', () => {
     ['a width that is no number', { width: 'ten' }, 'width', /no plain number; write one from 1 to 60 mm/],
     ['a width outside', { width: '200' }, 'width', /outside 1 to 60 mm/],
     ['a width with an exponent', { width: '1e1' }, 'width', /no plain number/],
-    ['a material we do not know', { material: 'hemp' }, 'material', /not one of hmpe/],
+    ['a material we do not know', { material: 'hemp' }, 'material', /^not one of hmpe, nylon, polyester, aramid, hmpe-nylon$/],
+    ['an inspection that is no day', { made: '2019-05', inspected: 'then' }, 'inspected', /no date/],
     ['a day still to come', { made: '2026-11-25' }, 'made', /still to come on 2026-11-24/],
     ['an inspection before manufacture', { made: '2019-05', inspected: '2018-01-01' }, 'inspected', /before the sling was made/],
     ['a life of no years', { makermade: '0' }, 'makermade', /outside 0.5 to 60 years/],
@@ -66,6 +71,16 @@ describe('answers', () => {
     expect(faults[key]).toMatch(why);
     // What cannot be used is never an error of the verdict.
     expect(() => verdictOn(RULES, history, ON)).not.toThrow();
+  });
+
+  test('at the ends of what is asked for are read, with blanks around them', () => {
+    const { history, faults } = readHistory(withWords({ width: '1', made: ON, inspected: ON, use: ' weekly ', makermade: '60', makerused: '0,50' }), ON);
+    expect(faults).toEqual({});
+    expect(history).toMatchObject({ widthMm: 1, made: ON, inspected: ON, use: 'weekly' });
+    expect(history.maker).toEqual({ yearsFromMade: 60, yearsFromFirstUse: 0.5 });
+    expect(readHistory(withWords({ width: '60' }), ON).history.widthMm).toBe(60);
+    // What contradicts nothing is kept beside a date of making that is not known.
+    expect(readHistory(withWords({ inspected: '2018' }), ON)).toMatchObject({ history: { inspected: '2018' }, faults: {} });
   });
 
   test('that contradict each other are both not believed', () => {
