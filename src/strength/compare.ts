@@ -127,9 +127,12 @@ function linkCertainty(link: BuiltLink): CertaintyWord {
   return lowest(link.parts.map((p) => p.value.certainty));
 }
 
+/** The reader's sling; null without one, and where no record has its name. */
+const slingOf = (evidence: Evidence, { sling }: Rig): SlingRecord | null => (sling === null ? null : evidence.slings[sling] ?? null);
+
 function emptyRow(evidence: Evidence, id: string, record: MethodRecord, rig: Rig): Row {
   const { share, lessWidths } = record.length;
-  const sling = rig.sling === null ? undefined : evidence.slings[rig.sling];
+  const sling = slingOf(evidence, rig);
   const finished = share === undefined || rig.lengthCm === null || !sling ? null : share * rig.lengthCm - (lessWidths ?? 0) * sling.widthMm / 10;
   return {
     method: id, name: record.name, state: 'no-data', group: 'no-data', reasons: [], attachment: null, rig: null,
@@ -152,7 +155,7 @@ function apartReasons(record: MethodRecord, eye: Eye, sling: SlingRecord): Metho
 function gapFor(evidence: Evidence, method: string, rig: Rig, eye: Eye, bearingMm: number): string | undefined {
   const { sling } = rig;
   const covers = (block: Evidence['gaps'][string]['blocks'][number]): boolean =>
-    (!block.used || rig.slingState === 'used') && (!block.methods || block.methods.includes(method)) && (!block.slings || (sling !== null && block.slings.includes(sling))) &&
+    (!block.used || rig.slingState === 'used') && (!block.methods || block.methods.includes(method)) && (!block.slings || block.slings.some((one) => one === sling)) &&
     (!block.eyes || block.eyes.includes(eye)) && (block.belowMm === undefined || bearingMm < block.belowMm) &&
     (block.aboveMm === undefined || bearingMm > block.aboveMm);
   const found = Object.entries(evidence.gaps).filter(([, { blocks }]) => blocks.some(covers));
@@ -165,7 +168,8 @@ function remoteness(figure: Figure, sling: SlingRecord | null, bearingMm: number
   const { rig } = figure;
   const bearing = rig.bearingMm === undefined ? 2 : Math.abs(Math.log(rig.bearingMm / bearingMm));
   const width = sling === null || rig.widthMm === undefined ? 1 : Math.abs(rig.widthMm - sling.widthMm) / 10;
-  const material = sling === null || rig.material === undefined || rig.material === sling.material ? 0 : 10;
+  // Where any is of the sling's material, all that are compared are.
+  const material = sling === null || rig.material === undefined ? 0 : 10;
   return bearing + width + material;
 }
 
@@ -187,7 +191,7 @@ function nearestOf({ figures, factors, gaps }: Evidence, { id, record, sling, be
   const best = among.reduce((a, b) => (remoteness(b, sling, bearingMm) < remoteness(a, sling, bearingMm) ? b : a));
   const { seen, rig } = best;
   const weakerThan = miss === 'thinner' && isOwn(best) && bearingMm < (rig.bearingMm ?? 0) && sling !== null &&
-    rig.material === sling.material && rig.widthMm !== undefined && sameWidth(sling.form, rig.widthMm, sling.widthMm);
+    rig.material === sling.material && sameWidth(sling.form, rig.widthMm ?? Number.NaN, sling.widthMm);
   const isOtherBearing = Math.abs((rig.bearingMm ?? bearingMm) - bearingMm) > SAME_BEARING_MM;
   return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan, ...(isOtherBearing ? { onMm: rig.bearingMm as number } : {}) };
 }
@@ -205,10 +209,10 @@ function speaksForOld(figure: Figure | undefined, old: Rig['old']): boolean {
 function ticksOf({ broken }: Ready, names: readonly string[], sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
   const kind = eye === 'bare-wire' ? eye : eye === 'metal-bar' ? 'pin' : undefined;
   return broken.flatMap(({ id, rig, tests, logMean }) => {
-    const width = rig.widthMm ?? rig.diameterMm;
     if (!kind || rig.bearing !== kind || !names.some((name) => name === rig.method) || rig.material !== sling.material) return [];
     if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > SAME_BEARING_MM) return [];
-    if (width === undefined || !sameWidth(sling.form, width, sling.widthMm)) return [];
+    // What is not a number is near none.
+    if (!sameWidth(sling.form, rig.widthMm ?? rig.diameterMm ?? Number.NaN, sling.widthMm)) return [];
     const scale = Math.exp(logMean - tests.reduce((sum, x) => sum + Math.log(x), 0) / tests.length);
     return [{ figure: id, kn: tests.map((x) => x * scale) }];
   });
@@ -360,7 +364,7 @@ function baseOf(ready: Ready, id: string, record: MethodRecord, rig: Rig, eye: E
   const { evidence } = ready;
   const row = emptyRow(evidence, id, record, rig);
   const base: Base = { record, row, mayRank: false, path: null };
-  const chosen = rig.sling === null ? null : evidence.slings[rig.sling] ?? null;
+  const chosen = slingOf(evidence, rig);
   const independent = record.role !== 'home';
   /** What the method is made from; the maker's and the old sling do not depend on the sling that the reader chose. */
   const sling = independent ? null : chosen;
@@ -453,11 +457,10 @@ export function compare(evidence: Evidence, rig: Rig): Comparison {
   const of = (group: Row['group']): Draft[] => drafts.filter((d) => d.row.group === group);
   const ordered = [...of('maker'), ...rank(of('ranked'), rig.ratingKn), ...of('unranked'), ...of('apart'), ...of('comparison'), ...of('no-data'), ...of('other-sling')];
   const rows = ordered.map((d) => d.row);
-  const hasSling = rig.sling !== null && evidence.slings[rig.sling] !== undefined;
   return {
     evidence: evidence.version, model: evidence.model, rig,
     bearing: { mm: bearingOf(ready, rig), measured: rig.bearingMm !== null },
-    rows, summary: summaryOf(rows, hasSling),
+    rows, summary: summaryOf(rows, slingOf(evidence, rig) !== null),
   };
 }
 

@@ -159,7 +159,7 @@ describe('what is shown beside the old sling', () => {
 describe('the gap of a row', () => {
   type Blocks = GapRecord['blocks'];
   const gapIn = (gaps: Record<string, Blocks>, rig: Partial<Rig> = {}, role: MethodRecord['role'] = 'home') =>
-    rowIn(world({ gaps: Object.fromEntries(Object.entries(gaps).map(([id, blocks]) => [id, { blocks }])), methods: { m: method('nothing', { role }) } }), rig).gap;
+    rowIn(world({ gaps: Object.fromEntries(Object.entries(gaps).map(([id, blocks]) => [id, { blocks }])), methods: { m: method('nothing', { role }) } }), rig);
   const cases: [Blocks, Partial<Rig>, boolean][] = [
     [[{}], {}, true],
     [[], {}, false],
@@ -181,18 +181,19 @@ describe('the gap of a row', () => {
     [[{ methods: ['x'] }, { eyes: ['bare-wire'] }], {}, true],
   ];
   test.each(cases)('%j on %j: %s', (blocks, rig, expected) => {
-    expect(gapIn({ g: blocks }, rig)).toBe(expected ? 'g' : undefined);
+    const row = gapIn({ g: blocks }, rig);
+    expect(['gap' in row, row.gap]).toEqual([expected, expected ? 'g' : undefined]);
   });
 
   test('without a sling is none that names slings', () => {
-    expect(gapIn({ g: [{ slings: ['loop'] }] }, { sling: null }, 'comparison')).toBeUndefined();
-    expect(gapIn({ g: [{ slings: ['loop'] }, {}] }, { sling: null }, 'comparison')).toBe('g');
+    expect(gapIn({ g: [{ slings: ['loop'] }] }, { sling: null }, 'comparison').gap).toBeUndefined();
+    expect(gapIn({ g: [{ slings: ['loop'] }, {}] }, { sling: null }, 'comparison').gap).toBe('g');
   });
 
   test('is the first of several, but with a used sling one that speaks of used ones', () => {
     const gaps: Record<string, Blocks> = { other: [{ methods: ['x'] }], first: [{}], second: [{}], used: [{ methods: ['x'] }, { used: true }] };
-    expect(gapIn(gaps)).toBe('first');
-    expect(gapIn(gaps, { slingState: 'used' })).toBe('used');
+    expect(gapIn(gaps).gap).toBe('first');
+    expect(gapIn(gaps, { slingState: 'used' }).gap).toBe('used');
   });
 });
 
@@ -215,9 +216,11 @@ describe('the nearest tested case', () => {
     ['bearing 0.69 and width 0.3 to less', hmpe({ bearingMm: 8, widthMm: 13 }), hmpe({ widthMm: 21 }), {}, 'a'],
     ['of two alike the first', hmpe({}), hmpe({}), {}, 'a'],
     ['the same material before all', hmpe({ material: 'nylon' }), hmpe({ bearingMm: 40, widthMm: 60 }), {}, 'b'],
+    ['and before one that is not told', without('material'), hmpe({ bearingMm: 40, widthMm: 60 }), {}, 'b'],
     ['a material that is not told before another', hmpe({ material: 'nylon' }), without('material', { bearingMm: 40 }), {}, 'b'],
     ['another material counts 10, 101 mm of width 10.1', hmpe({ material: 'nylon' }), without('material', { widthMm: 111 }), {}, 'a'],
     ['without a sling neither material nor width', hmpe({ bearingMm: 5, widthMm: 10 }), hmpe({ material: 'nylon', widthMm: 90 }), { sling: null }, 'b'],
+    ['nor whether it is told', hmpe({ bearingMm: 5 }), without('material', { bearingMm: 8 }), { sling: null }, 'a'],
   ];
   test.each(cases)('%s', (_, a, b, rig, expected) => {
     expect(nearestOf({ a, b }, rig)?.figure).toBe(expected);
@@ -255,6 +258,7 @@ describe('the nearest tested case', () => {
     const says = (...given: Parameters<typeof onThinWire>) => { const found = onThinWire(...given); return [found?.figure, found?.weakerThan]; };
     expect(says({})).toEqual(['own', true]);
     expect(says({}, { rig: { bearingMm: 20 } })).toEqual(['own', false]);
+    expect(says({}, { record: { eyes: ['twin-eye'] } })).toEqual(['own', false]);
     expect(says({ material: 'nylon' })).toEqual(['own', false]);
     // Less than 2 mm apart is one width. 8.1 mm is read by the factor and is the same; 22 mm apart is not, but nearer to 2 mm: 0.05 + 1.2 against ln 4 = 1.39.
     expect(says({ widthMm: 8.1 })).toEqual(['own', true]);
@@ -306,6 +310,7 @@ describe('ticks', () => {
     [{ bearing: 'pin' }, { eye: 'metal-bar' }, {}, 1],
     [{}, { eye: 'metal-bar' }, {}, 0],
     [{}, { eye: 'sleeved-wire' }, {}, 0],
+    [{ bearing: 'pin' }, { eye: 'sleeved-wire' }, {}, 0],
     [{ bearing: undefined }, { eye: 'sleeved-wire' }, {}, 0],
     [{ bearing: undefined }, {}, {}, 0],
     // Half a millimetre to either side is near.
