@@ -109,11 +109,11 @@ function spreadOf(chain: readonly ChainLink[]): Spread {
   return { low, middle, high };
 }
 
-/** Shares of twenty by largest remainders, so that they add up to twenty. */
+/** Shares of twenty by largest remainders, of equal ones the first, so that they add up to twenty. */
 export function twentieths(shares: readonly number[]): number[] {
   const exact = shares.map((s) => s * DOTS);
   const whole = exact.map(Math.floor);
-  const byRemainder = exact.map((x, i) => ({ i, rest: x - Math.floor(x) })).sort((a, b) => b.rest - a.rest || a.i - b.i);
+  const byRemainder = exact.map((x, i) => ({ i, rest: x - Math.floor(x) })).sort((a, b) => b.rest - a.rest);
   let missing = DOTS - whole.reduce((a, b) => a + b, 0);
   for (const { i } of byRemainder) {
     if (missing <= 0) break;
@@ -320,7 +320,8 @@ function beats(a: Base, b: Base, ratingKn: number | null): number {
   return winShare(atRating(chainOf(first, names), first, ratingKn), atRating(chainOf(second, names), second, ratingKn));
 }
 
-const CERTAINTY_ORDER: readonly CertaintyWord[] = ['high', 'moderate', 'low', 'very low'];
+/** Of what is ranked: nothing very low is. */
+const CERTAINTY_ORDER: readonly CertaintyWord[] = ['high', 'moderate', 'low'];
 
 /** Orders the ranked rows by their 1-in-20 low value and gives one place to those that count as one. */
 function rank(drafts: Draft[], ratingKn: number | null): Draft[] {

@@ -24,12 +24,11 @@ describe('a row without numbers', () => {
     figures: [figure('on-4', 10, { bearingMm: 4 })],
     factors: { along: factor({ along: 'bearingMm', from: ['on-4'] }), nylon: assumed(10, 0, { applies: { materials: ['nylon'] } }), pins: assumed(10, 0, { applies: { bearings: ['pin'] } }), both: assumed(10, 0, { applies: { bearings: ['bare-wire', 'pin'] } }) },
   };
-  const THINNER = 'The bearing is thinner than any that we found a test on with this sling.';
   const cases: [string, MethodRecord, Partial<Rig>, Partial<Row>][] = [
     ['no figure', method('nothing'), {}, { state: 'no-data', group: 'no-data', reasons: ['We found no test of this.'] }],
     ['another material', method('nylon'), {}, { group: 'no-data', reasons: ['We found no test of this method with this material.'] }],
     ['another width', method('along'), { sling: 'nylon' }, { group: 'no-data', reasons: ['We found no test of this method with a sling of this width.'] }],
-    ['thinner', method('along'), { bearingMm: 3.4 }, { group: 'no-data', reasons: [THINNER] }],
+    ['thinner', method('along'), { bearingMm: 3.4 }, { group: 'no-data', reasons: ['The bearing is thinner than any that we found a test on with this sling.'] }],
     ['thicker', method('along'), { bearingMm: 4.6 }, { group: 'no-data', reasons: ['The bearing is thicker than any that we found a test on with this sling.'] }],
     ['just as tested', method('along'), { bearingMm: 4.5 }, { state: 'result', group: 'ranked', reasons: [] }],
     ['another sling', method('on-4', { takes: ['cord', 'tape'] }), {}, { state: 'other-sling', group: 'other-sling', reasons: ['It is made from another kind of sling than this one.'] }],
@@ -51,11 +50,10 @@ describe('a row without numbers', () => {
     ['the old sling without a rating', method('on-4', { role: 'comparison', takes: ['cord'] }), { ratingKn: null, sling: null, slingState: 'used' }, { state: 'result', group: 'comparison', reasons: [] }],
     ['the old sling without a figure', method('nothing', { role: 'comparison', shown: ['on-4'] }), {}, { state: 'no-data', group: 'comparison', reasons: ['We found no test of this.'] }],
     ['the old sling with nothing to show', method('nothing', { role: 'comparison' }), {}, { group: 'comparison', reasons: ['We found no published test of a used sling of this material and age.'] }],
-    ['one that shows nothing is no old sling', method('thinned'), { bearingMm: 2 }, { reasons: [THINNER] }],
   ];
-  test.each(cases)('%s', (_, m, rig, expected) => {
-    const factors = { ...parts.factors, half: assumed(1, 0, { acts: { multiplies: 'pins' } }), thinned: factor({ along: 'bearingMm', from: ['on-4'] }) };
-    expect(rowIn(world({ ...parts, factors, methods: { m } }), rig)).toMatchObject(expected);
+  test('has a state, a group and words of its own for each cause', () => {
+    const factors = { ...parts.factors, half: assumed(1, 0, { acts: { multiplies: 'pins' } }) };
+    for (const [cause, m, rig, expected] of cases) expect(rowIn(world({ ...parts, factors, methods: { m } }), rig), cause).toMatchObject(expected);
   });
 
   test('the finished length is a share of the sling less what knots take: of 60 cm the half, less 10 widths of 10 mm', () => {
@@ -88,10 +86,12 @@ describe('what sets a method apart', () => {
     [{ when: { eyes: ['bare-wire'], materials: ['nylon'] } }, {}, false],
     [{ when: { eyes: ['bare-wire'] }, widthMm: [8, 9] }, {}, false],
   ];
-  test.each(cases)('%j on %j: %s', (reason, rig, expected) => {
-    const row = rowIn(world({ factors: { ten: assumed(10) }, methods: { m: method('ten', { apart: apart(reason) }) } }), rig);
-    expect([row.state, row.group, row.reasons]).toEqual(expected ? ['apart', 'apart', [why]] : ['result', 'unranked', []]);
-    expect(row.attachment).not.toBeNull();
+  test('is a reason that speaks of this eye, this material and this width; it has its numbers all the same', () => {
+    for (const [reason, rig, expected] of cases) {
+      const row = rowIn(world({ factors: { ten: assumed(10) }, methods: { m: method('ten', { apart: apart(reason) }) } }), rig);
+      expect([row.state, row.group, row.reasons], JSON.stringify([reason, rig])).toEqual(expected ? ['apart', 'apart', [why]] : ['result', 'unranked', []]);
+      expect(row.attachment).not.toBeNull();
+    }
   });
 
   test('published breaks keep it on the page where nothing can be computed; figures behind the reason alone do not', () => {
@@ -135,10 +135,11 @@ describe('what is shown beside the old sling', () => {
     [used({ ageYears: { from: 3, to: 5 } }), { ageYears: 4.9 }, true],
     [used({ ageYears: { from: 3, to: 5 } }), { ageYears: 5 }, false],
   ];
-  test.each(cases)('a figure of %j beside an old sling of %j: %s', (rig, old, expected) => {
-    expect(shows(rig, { old: old && { ...OLD, ...old } })).toBe(expected);
-    // A home method shows what its record says.
-    expect(shows(rig, { old: old && { ...OLD, ...old } }, 'home')).toBe(true);
+  test('is what speaks for its material and age, as far as both are told; a home method shows all that its record says', () => {
+    for (const [rig, given, expected] of cases) {
+      const old = given && { ...OLD, ...given };
+      expect([shows(rig, { old }), shows(rig, { old }, 'home')], JSON.stringify([rig, given])).toEqual([expected, true]);
+    }
   });
 
   test('breaks of a wire are shown beside wire eyes, not beside a metal bar; what has no record stays', () => {
@@ -180,9 +181,11 @@ describe('the gap of a row', () => {
     [[{ methods: ['m'], eyes: ['metal-bar'] }], {}, false],
     [[{ methods: ['x'] }, { eyes: ['bare-wire'] }], {}, true],
   ];
-  test.each(cases)('%j on %j: %s', (blocks, rig, expected) => {
-    const row = gapIn({ g: blocks }, rig);
-    expect(['gap' in row, row.gap]).toEqual([expected, expected ? 'g' : undefined]);
+  test('is one of which a block covers it: all that the block names, both limits left out', () => {
+    for (const [blocks, rig, expected] of cases) {
+      const row = gapIn({ g: blocks }, rig);
+      expect(['gap' in row, row.gap], JSON.stringify([blocks, rig])).toEqual([expected, expected ? 'g' : undefined]);
+    }
   });
 
   test('without a sling is none that names slings', () => {
@@ -222,8 +225,8 @@ describe('the nearest tested case', () => {
     ['without a sling neither material nor width', hmpe({ bearingMm: 5, widthMm: 10 }), hmpe({ material: 'nylon', widthMm: 90 }), { sling: null }, 'b'],
     ['nor whether it is told', hmpe({ bearingMm: 5 }), without('material', { bearingMm: 8 }), { sling: null }, 'a'],
   ];
-  test.each(cases)('%s', (_, a, b, rig, expected) => {
-    expect(nearestOf({ a, b }, rig)?.figure).toBe(expected);
+  test('of several is of the same material, then the nearest by ln bearing and width in centimetres', () => {
+    for (const [why, a, b, rig, expected] of cases) expect(nearestOf({ a, b }, rig)?.figure, why).toBe(expected);
   });
 
   test('is told with its words, what it bore, and its bearing where that is more than half a millimetre away', () => {
@@ -327,8 +330,8 @@ describe('ticks', () => {
     [{ widthMm: 10, diameterMm: 30 }, {}, {}, 1],
     [{}, { sling: null }, { role: 'comparison' }, 0],
   ];
-  test.each(cases)('of %j on %j by %j: %i', (broken, rig, record, count) => {
-    expect(ticks(broken, rig, record)).toHaveLength(count);
+  test('are of the same method, material, width and kind of eye, on a bearing as thick', () => {
+    for (const [i, [broken, rig, record, count]] of cases.entries()) expect(ticks(broken, rig, record), `case ${i}`).toHaveLength(count);
   });
 
   test('of a figure that may not feed are none', () => {

@@ -92,6 +92,18 @@ describe('numbers of a row', () => {
     }
   });
 
+  test('of a link that goes with the rating beside one that does not: at 10 kN both are alike', () => {
+    const evidence = world({ figures: [figure('ten', 10)], factors: { like: assumed(1, 0, { acts: 'rating' }) }, methods: { m: method([link('eye', 'like'), link('connector', 'ten')], { role: 'reference' }) } });
+    nearSpread(rowIn(evidence, { ratingKn: 10 }).attachment, smallerOfTwo(10));
+    nearSpread(rowIn(evidence, { ratingKn: 1000 }).attachment, one(10));
+  });
+
+  test('of a link have what is not known of it beside what scatters: 0.03 and 0.04 between pieces, 0.12 not known, 0.13 in all', () => {
+    const row = rowIn(world({ figures: [figure('ten', 10, {}, { sd: 0.03 }), figure('one', 1, {}, { sd: 0.04 })],
+      factors: { over: factor({ acts: { multiplies: 'ten' }, from: ['one'], times: { by: 1, spread: 0.12 } }) }, methods: { m: method('over') } }));
+    for (const spread of [row.attachment, row.links[0]?.spread]) nearSpread(spread, one(10, 0.13));
+  });
+
   test('a link is lettered by its part', () => {
     const parts = { device: 'D', sling: 'S', knot: 'K', eye: 'E', connector: 'C' } as const;
     for (const [part, letter] of Object.entries(parts)) {
@@ -154,6 +166,11 @@ describe('certainty', () => {
     near(device.links[0]?.first ?? 0, 0.2, 1e-4);
   });
 
+  test('is that of all that a link is made of: a width carried over beneath what multiplies it', () => {
+    const parts: Parts = { figures: [figure('wide', 10 * timesFor(0.06), { widthMm: 30 })], factors: { over: factor({ from: ['wide'], bridge: { widthMm: [5, 40], spread: 0 } }), times: assumed(1, 0, { acts: { multiplies: 'over' }, class: 'sure' }) } };
+    expect(known([link('eye', 'ten'), link('connector', 'times')], parts)).toMatchObject({ group: 'unranked', links: [{}, { certainty: 'very low', factors: [{ bridged: false }, { bridged: true }] }] });
+  });
+
   test('is not enough: nothing is ranked on a bearing or an eye that is not known, where one clipping error releases it, or where it cannot be made', () => {
     const group = (more: Partial<MethodRecord>, rig: Partial<Rig> = {}) => rowIn(world({ figures: [figure('ten', 10)], methods: { m: method('ten', more) } }), rig).group;
     expect(group({})).toBe('ranked');
@@ -186,7 +203,7 @@ describe('places', () => {
     expect(ranked({ a: [10, 1e-4, 'low', 1], b: [9.8, 1e-4, 'moderate', 4], c: [9.7, 1e-4, 'moderate', 3], d: [9.9, 1e-4, 'low', 2] })).toEqual([['c', 1], ['b', 1], ['a', 1], ['d', 1]]);
   });
 
-  test('all four words of certainty have their order', () => {
+  test('high comes before moderate, and moderate before low', () => {
     const words = ['high', 'moderate', 'low'] as const;
     const figures = words.map((certainty, i) => figure(certainty, 10 + i / 10, {}, { sd: 1e-4, certainty }));
     expect(compare(world({ figures, methods: Object.fromEntries(words.map((id) => [id, method(id)])) }), RIG).rows.map((row) => row.method)).toEqual([...words]);
