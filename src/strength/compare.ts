@@ -160,7 +160,7 @@ function gapFor(evidence: Evidence, method: string, rig: Rig, eye: Eye, bearingM
     (block.aboveMm === undefined || bearingMm > block.aboveMm);
   const found = Object.entries(evidence.gaps).filter(([, { blocks }]) => blocks.some(covers));
   // A gap that speaks of used slings says more of a used one than those that say nothing of use.
-  return (found.find(([, { blocks }]) => blocks.some((block) => block.used)) ?? found[0])?.[0];
+  return (found.find(([, { blocks }]) => blocks.some((block) => block.used && covers(block))) ?? found[0])?.[0];
 }
 
 /** How far a figure is from what was asked, for choosing the nearest: bearing by its logarithm, width in centimetres. */

@@ -194,7 +194,7 @@ describe('the gap of a row', () => {
   });
 
   test('is the first of several, but with a used sling one that speaks of used ones', () => {
-    const gaps: Record<string, Blocks> = { other: [{ methods: ['x'] }], first: [{}], second: [{}], used: [{ methods: ['x'] }, { used: true }] };
+    const gaps: Record<string, Blocks> = { other: [{ methods: ['x'] }], first: [{}], elsewhere: [{}, { used: true, methods: ['x'] }], used: [{ methods: ['x'] }, { used: true }] };
     expect(gapIn(gaps).gap).toBe('first');
     expect(gapIn(gaps, { slingState: 'used' }).gap).toBe('used');
   });
@@ -360,9 +360,9 @@ describe('the page', () => {
   test('counts in words up to twenty', () => {
     const words = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen', 'twenty', '21'];
     const summary = (count: number, factors: string, rig: Partial<Rig> = {}) => compare(world({ figures: [figure('ten', 10)], methods: Object.fromEntries(Array.from({ length: count }, (_, i) => [`m${i}`, method(factors)])) }), { ...RIG, ...rig }).summary;
-    words.forEach((word, i) => {
+    for (const [i, word] of words.entries()) {
       expect(summary(i + 1, 'nothing')).toBe(`On this eye with this sling no home method can be ranked. ${word.charAt(0).toUpperCase()}${word.slice(1)} without data.`);
-    });
+    }
     expect(summary(1, 'ten')).toBe('On this eye with this sling one home method can be ranked.');
     expect(summary(2, 'ten')).toBe('On this eye with this sling two home methods can be ranked.');
     expect(summary(0, 'ten')).toBe('On this eye with this sling no home method can be ranked.');

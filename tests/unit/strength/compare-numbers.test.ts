@@ -14,7 +14,7 @@ const nearSpread = (got: Spread | null | undefined, at: (p: number) => number): 
 };
 const nearDots = (got: readonly number[], at: (p: number) => number): void => {
   expect(got).toHaveLength(20);
-  got.forEach((kn, i) => near(kn, at((i + 0.5) / 20), 1e-8));
+  for (const [i, kn] of got.entries()) near(kn, at((i + 0.5) / 20), 1e-8);
 };
 /** Quantile of one lognormal, and of the smaller of two alike: 1 - (1 - F)^2 = p. */
 const one = (middle: number, sd = 0.1) => (p: number): number => middle * Math.exp(sd * z(p));
@@ -116,7 +116,7 @@ describe('what moves a row most', () => {
   const moves = (parts: Parts, links: string | MethodRecord['links']) => rowIn(world({ ...parts, methods: { m: method(links) } })).moves;
   const nearMoves = (got: Row['moves'], expected: [string, number][]): void => {
     expect(got.map((move) => move.factor)).toEqual(expected.map(([id]) => id));
-    got.forEach((move, i) => near(move.share, expected[i]?.[1] ?? 0, 1e-6));
+    for (const [i, { share }] of got.entries()) near(share, expected[i]?.[1] ?? 0, 1e-6);
   };
   test('is told by two factors, the larger first: variances of 0.01, 0.04 and 0.09, and 0.01 between pieces', () => {
     const got = moves({ figures: [figure('ten', 10)], factors: {
