@@ -65,8 +65,8 @@ interface Base {
 interface Ready extends PreparedEvidence {
   /** In the order of their records. */
   methods: [string, MethodRecord][];
-  /** Figures that give single breaks. */
-  broken: Figure[];
+  /** Figures that give single breaks, as printed, with the mean of ln kN. */
+  broken: { id: string; rig: Figure['rig']; tests: number[]; logMean: number }[];
   /** For the newest settings: all inputs of the rig but how much its rating and demand are. */
   bases: Map<string, Base[]>;
 }
@@ -80,7 +80,8 @@ function preparedOf(evidence: Evidence): Ready {
   let known = prepared.get(evidence);
   if (!known) {
     const methods = Object.entries(evidence.methods).sort(([, a], [, b]) => a.order - b.order);
-    const broken = Object.values(evidence.figures).filter(({ seen, value }) => seen && typeof value === 'object' && 'tests' in value);
+    const broken = Object.values(evidence.figures).flatMap(({ id, rig, seen, value }) =>
+      seen && typeof value === 'object' && 'tests' in value ? [{ id, rig, tests: value.tests, logMean: seen.logMean }] : []);
     known = { ...prepare(evidence), methods, broken, bases: new Map() };
     prepared.set(evidence, known);
   }
@@ -108,11 +109,11 @@ function spreadOf(chain: readonly ChainLink[]): Spread {
   return { low, middle, high };
 }
 
-/** Shares of twenty by largest remainders, so that they add up to twenty. */
+/** Shares of twenty by largest remainders, of equal ones the first, so that they add up to twenty. */
 export function twentieths(shares: readonly number[]): number[] {
   const exact = shares.map((s) => s * DOTS);
   const whole = exact.map(Math.floor);
-  const byRemainder = exact.map((x, i) => ({ i, rest: x - Math.floor(x) })).sort((a, b) => b.rest - a.rest || a.i - b.i);
+  const byRemainder = exact.map((x, i) => ({ i, rest: x - Math.floor(x) })).sort((a, b) => b.rest - a.rest);
   let missing = DOTS - whole.reduce((a, b) => a + b, 0);
   for (const { i } of byRemainder) {
     if (missing <= 0) break;
@@ -126,9 +127,12 @@ function linkCertainty(link: BuiltLink): CertaintyWord {
   return lowest(link.parts.map((p) => p.value.certainty));
 }
 
+/** The reader's sling; null without one, and where no record has its name. */
+const slingOf = (evidence: Evidence, { sling }: Rig): SlingRecord | null => (sling === null ? null : evidence.slings[sling] ?? null);
+
 function emptyRow(evidence: Evidence, id: string, record: MethodRecord, rig: Rig): Row {
   const { share, lessWidths } = record.length;
-  const sling = rig.sling === null ? undefined : evidence.slings[rig.sling];
+  const sling = slingOf(evidence, rig);
   const finished = share === undefined || rig.lengthCm === null || !sling ? null : share * rig.lengthCm - (lessWidths ?? 0) * sling.widthMm / 10;
   return {
     method: id, name: record.name, state: 'no-data', group: 'no-data', reasons: [], attachment: null, rig: null,
@@ -150,13 +154,13 @@ function apartReasons(record: MethodRecord, eye: Eye, sling: SlingRecord): Metho
 
 function gapFor(evidence: Evidence, method: string, rig: Rig, eye: Eye, bearingMm: number): string | undefined {
   const { sling } = rig;
-  const covers = (gap: Evidence['gaps'][string]): boolean => gap.blocks.some((block) =>
-    (!block.used || rig.slingState === 'used') && (!block.methods || block.methods.includes(method)) && (!block.slings || (sling !== null && block.slings.includes(sling))) &&
+  const covers = (block: Evidence['gaps'][string]['blocks'][number]): boolean =>
+    (!block.used || rig.slingState === 'used') && (!block.methods || block.methods.includes(method)) && (!block.slings || block.slings.some((one) => one === sling)) &&
     (!block.eyes || block.eyes.includes(eye)) && (block.belowMm === undefined || bearingMm < block.belowMm) &&
-    (block.aboveMm === undefined || bearingMm > block.aboveMm));
-  const found = Object.keys(evidence.gaps).filter((id) => covers(evidence.gaps[id] as Evidence['gaps'][string]));
+    (block.aboveMm === undefined || bearingMm > block.aboveMm);
+  const found = Object.entries(evidence.gaps).filter(([, { blocks }]) => blocks.some(covers));
   // A gap that speaks of used slings says more of a used one than those that say nothing of use.
-  return found.find((id) => evidence.gaps[id]?.blocks.some((block) => block.used)) ?? found[0];
+  return (found.find(([, { blocks }]) => blocks.some((block) => block.used && covers(block))) ?? found[0])?.[0];
 }
 
 /** How far a figure is from what was asked, for choosing the nearest: bearing by its logarithm, width in centimetres. */
@@ -164,7 +168,8 @@ function remoteness(figure: Figure, sling: SlingRecord | null, bearingMm: number
   const { rig } = figure;
   const bearing = rig.bearingMm === undefined ? 2 : Math.abs(Math.log(rig.bearingMm / bearingMm));
   const width = sling === null || rig.widthMm === undefined ? 1 : Math.abs(rig.widthMm - sling.widthMm) / 10;
-  const material = sling === null || rig.material === undefined || rig.material === sling.material ? 0 : 10;
+  // Where any is of the sling's material, all that are compared are.
+  const material = sling === null || rig.material === undefined ? 0 : 10;
   return bearing + width + material;
 }
 
@@ -176,7 +181,7 @@ function nearestOf({ figures, factors, gaps }: Evidence, { id, record, sling, be
   const known = (ids: readonly string[]): Figure[] => ids.flatMap((one) => figures[one] ?? []);
   const listed = known(gap ? (gaps[gap] as Evidence['gaps'][string]).nearest : []);
   const own = known(record.links.filter((l) => l.at === 'eye').flatMap((l) => l.factors.flatMap((factor) => factors[factor]?.from ?? [])));
-  const isOwn = (f: Figure): boolean => f.rig.method !== undefined && (record.riggings ?? [id]).some((one) => one === f.rig.method);
+  const isOwn = (f: Figure): boolean => (record.riggings ?? [id]).some((one) => one === f.rig.method);
   // Its own breaks on a thicker wire say more than what the gap names.
   const ownOnWire = miss === 'thinner' ? own.filter(isOwn) : [];
   const candidates = [ownOnWire, listed, own].find((some) => some.length > 0) ?? [];
@@ -185,10 +190,10 @@ function nearestOf({ figures, factors, gaps }: Evidence, { id, record, sling, be
   if (among.length === 0) return undefined;
   const best = among.reduce((a, b) => (remoteness(b, sling, bearingMm) < remoteness(a, sling, bearingMm) ? b : a));
   const { seen, rig } = best;
-  const weakerThan = miss === 'thinner' && isOwn(best) && rig.bearingMm !== undefined && bearingMm < rig.bearingMm && sling !== null &&
-    rig.material === sling.material && rig.widthMm !== undefined && sameWidth(sling.form, rig.widthMm, sling.widthMm);
-  const isOtherBearing = rig.bearingMm !== undefined && Math.abs(rig.bearingMm - bearingMm) > SAME_BEARING_MM;
-  return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan, ...(isOtherBearing && rig.bearingMm !== undefined ? { onMm: rig.bearingMm } : {}) };
+  const weakerThan = miss === 'thinner' && isOwn(best) && bearingMm < (rig.bearingMm ?? 0) && sling !== null &&
+    rig.material === sling.material && sameWidth(sling.form, rig.widthMm ?? Number.NaN, sling.widthMm);
+  const isOtherBearing = Math.abs((rig.bearingMm ?? bearingMm) - bearingMm) > SAME_BEARING_MM;
+  return { figure: best.id, why: best.what, kn: seen ? Math.exp(seen.logMean) : null, weakerThan, ...(isOtherBearing ? { onMm: rig.bearingMm as number } : {}) };
 }
 
 /** Whether a figure of used slings speaks for the old one as far as the reader knows it: its material, and its age within the figure's. */
@@ -203,13 +208,12 @@ function speaksForOld(figure: Figure | undefined, old: Rig['old']): boolean {
 /** Raw breaks of the same method and material on the same kind of eye and near bearing, kN. */
 function ticksOf({ broken }: Ready, names: readonly string[], sling: SlingRecord, eye: Eye, bearingMm: number): Row['ticks'] {
   const kind = eye === 'bare-wire' ? eye : eye === 'metal-bar' ? 'pin' : undefined;
-  return broken.flatMap(({ id, value, seen, rig }) => {
-    const width = rig.widthMm ?? rig.diameterMm;
-    if (!kind || rig.bearing !== kind || !rig.method || !names.includes(rig.method) || rig.material !== sling.material) return [];
+  return broken.flatMap(({ id, rig, tests, logMean }) => {
+    if (!kind || rig.bearing !== kind || !names.some((name) => name === rig.method) || rig.material !== sling.material) return [];
     if (rig.bearingMm === undefined || Math.abs(rig.bearingMm - bearingMm) > SAME_BEARING_MM) return [];
-    if (width === undefined || !sameWidth(sling.form, width, sling.widthMm)) return [];
-    const { tests } = value as { tests: number[] };
-    const scale = Math.exp((seen?.logMean ?? 0) - tests.reduce((sum, x) => sum + Math.log(x), 0) / tests.length);
+    // What is not a number is near none.
+    if (!sameWidth(sling.form, rig.widthMm ?? rig.diameterMm ?? Number.NaN, sling.widthMm)) return [];
+    const scale = Math.exp(logMean - tests.reduce((sum, x) => sum + Math.log(x), 0) / tests.length);
     return [{ figure: id, kn: tests.map((x) => x * scale) }];
   });
 }
@@ -226,7 +230,7 @@ function linkResults({ links, spreads }: NonNullable<Base['path']>, shares: read
       spread: { low: low * times, middle: middle * times, high: high * times },
       certainty: linkCertainty(link),
       factors: link.parts.map(({ factor, value }) => ({ factor, ...value })),
-      first: shares[i] ?? 0,
+      first: shares[i] as number,
     };
   });
 }
@@ -236,7 +240,7 @@ function movesOf(links: readonly BuiltLink[], shares: readonly number[]): Row['m
   const brought = new Map<string, { figures: string[]; variance: number }>();
   let total = 0;
   links.forEach((link, i) => {
-    const weight = shares[i] ?? 0;
+    const weight = shares[i] as number;
     total += weight * link.specimen ** 2;
     for (const { factor, value } of link.parts) {
       const known = brought.get(factor) ?? { figures: value.figures, variance: 0 };
@@ -266,7 +270,7 @@ function attachmentOf(links: readonly BuiltLink[], chain: ChainLink[]): Attachme
   const shares = firstShares(chain);
   return {
     links, chain, shares, ...shapeOf(chain), moves: movesOf(links, shares),
-    certainty: lowest(links.filter((_, i) => (shares[i] ?? 0) >= COUNTS_FROM).map(linkCertainty)),
+    certainty: lowest(links.filter((_, i) => (shares[i] as number) >= COUNTS_FROM).map(linkCertainty)),
   };
 }
 
@@ -277,7 +281,7 @@ function attachmentOf(links: readonly BuiltLink[], chain: ChainLink[]): Attachme
 function isKnown({ certainty, links }: Attachment, whole: readonly BuiltLink[], shares: readonly number[]): boolean {
   if (certainty === 'very low') return false;
   if (links.some((link) => link.record.at === 'eye' && linkCertainty(link) === 'very low')) return false;
-  return !whole.some((link, i) => !isDevice(link) && (shares[i] ?? 0) >= 1 / DOTS && link.parts.some((p) => p.value.bridged));
+  return !whole.some((link, i) => !isDevice(link) && (shares[i] as number) >= 1 / DOTS && link.parts.some((p) => p.value.bridged));
 }
 
 /** A base with the numbers for one rating and demand. */
@@ -311,12 +315,13 @@ function draftOf(base: Base, { ratingKn, demandKn }: Rig): Draft {
 
 /** Chance that the attachment of `a` breaks above that of `b`; both have numbers. */
 function beats(a: Base, b: Base, ratingKn: number | null): number {
-  const [first, second] = [a, b].map((base) => base.path?.attachment ?? []) as [BuiltLink[], BuiltLink[]];
+  const [first, second] = [a, b].map((base) => (base.path as NonNullable<Base['path']>).attachment) as [BuiltLink[], BuiltLink[]];
   const names = factorNames(first, second);
   return winShare(atRating(chainOf(first, names), first, ratingKn), atRating(chainOf(second, names), second, ratingKn));
 }
 
-const CERTAINTY_ORDER: readonly CertaintyWord[] = ['high', 'moderate', 'low', 'very low'];
+/** Of what is ranked: nothing very low is. */
+const CERTAINTY_ORDER: readonly CertaintyWord[] = ['high', 'moderate', 'low'];
 
 /** Orders the ranked rows by their 1-in-20 low value and gives one place to those that count as one. */
 function rank(drafts: Draft[], ratingKn: number | null): Draft[] {
@@ -338,18 +343,15 @@ function rank(drafts: Draft[], ratingKn: number | null): Draft[] {
 }
 
 const NUMBER_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen', 'twenty'];
-function counted(count: number, noun: string): string {
-  return `${NUMBER_WORDS[count] ?? String(count)} ${noun}${count === 1 ? '' : 's'}`;
-}
+const inWords = (count: number): string => NUMBER_WORDS[count] ?? String(count);
 
 function summaryOf(rows: readonly Row[], hasSling: boolean): string {
   if (!hasSling) return 'Choose a sling to see what has been tested with it.';
   const count = (group: Row['group']): number => rows.filter((r) => r.group === group).length;
   const ranked = count('ranked');
-  const first = ranked === 0 ? 'On this eye with this sling no home method can be ranked.' : `On this eye with this sling ${counted(ranked, 'home method')} can be ranked.`;
-  const others = [
-    [count('unranked'), 'computed on too little to rank'], [count('apart'), 'set apart'], [count('no-data'), 'without data'], [count('other-sling'), 'made from another sling'],
-  ].filter(([n]) => (n as number) > 0).map(([n, what]) => `${NUMBER_WORDS[n as number] ?? n} ${what}`);
+  const first = `On this eye with this sling ${inWords(ranked)} home method${ranked > 1 ? 's' : ''} can be ranked.`;
+  const others = ([['unranked', 'computed on too little to rank'], ['apart', 'set apart'], ['no-data', 'without data'], ['other-sling', 'made from another sling']] as const)
+    .filter(([group]) => count(group) > 0).map(([group, what]) => `${inWords(count(group))} ${what}`);
   return others.length === 0 ? first : `${first} ${sentence(others)}.`;
 }
 
@@ -363,14 +365,16 @@ function baseOf(ready: Ready, id: string, record: MethodRecord, rig: Rig, eye: E
   const { evidence } = ready;
   const row = emptyRow(evidence, id, record, rig);
   const base: Base = { record, row, mayRank: false, path: null };
-  const chosen = rig.sling === null ? null : evidence.slings[rig.sling] ?? null;
+  const chosen = slingOf(evidence, rig);
   const independent = record.role !== 'home';
+  /** What the method is made from; the maker's and the old sling do not depend on the sling that the reader chose. */
+  const sling = independent ? null : chosen;
   if (record.role === 'comparison') {
     row.group = 'comparison';
     const isWireOnly = (shown: string): boolean => evidence.figures[shown]?.rig.form === 'wire';
     row.shown = row.shown.filter((shown) => speaksForOld(evidence.figures[shown], rig.old) && (eye !== 'metal-bar' || !isWireOnly(shown)));
   }
-  if (!independent && chosen && !record.takes.includes(chosen.form)) {
+  if (sling && !record.takes.includes(sling.form)) {
     row.state = 'other-sling';
     row.group = 'other-sling';
     row.reasons = ['It is made from another kind of sling than this one.'];
@@ -398,20 +402,22 @@ function baseOf(ready: Ready, id: string, record: MethodRecord, rig: Rig, eye: E
     row.state = 'result';
     return base;
   }
-  const reasons = !independent && chosen ? apartReasons(record, eye, chosen) : [];
+  const reasons = sling ? apartReasons(record, eye, sling) : [];
   const published = reasons.flatMap((r) => r.published);
-  // The maker's and the old sling do not depend on the sling that the reader chose: any will do for matching.
+  // Where the method does not depend on it, any sling will do for matching.
   const any = chosen ?? (Object.values(evidence.slings)[0] as SlingRecord);
   const sought = { material: any.material, form: any.form, widthMm: any.widthMm, bearingMm };
   const path = loadPath(ready, record, sought, rig.ratingKn !== null);
   // What was broken over pins alone says nothing of a wire, however thick.
-  const isOnPinsAlone = (link: BuiltLink): boolean => link.record.at === 'eye' && link.parts.some(({ factor }) => evidence.factors[factor]?.applies.bearings?.includes('bare-wire') === false);
-  if ('links' in path && eye !== 'metal-bar' && path.links.some(isOnPinsAlone)) {
+  const isOnPinsAlone = (link: BuiltLink): boolean => link.record.at === 'eye' && link.parts.some(({ factor }) => (evidence.factors[factor] as Evidence['factors'][string]).applies.bearings?.includes('bare-wire') === false);
+  if ('stop' in path) {
+    if (published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
+  } else if (eye !== 'metal-bar' && path.links.some(isOnPinsAlone)) {
     if (published.length === 0) return stopWith('We found no test of this on a wire.', null);
-  } else if ('links' in path) {
+  } else {
     base.path = pathOf(path.links);
     if (chosen) row.ticks = ticksOf(ready, record.riggings ?? [id], chosen, eye, bearingMm);
-  } else if ('stop' in path && published.length === 0) return stopWith(MISSES[path.stop.miss], path.stop.miss);
+  }
   row.shown = [...new Set([...row.shown, ...reasons.flatMap((r) => [...r.published, ...r.figures])])];
   row.reasons = [...(row.finishedCm === 0 ? ['A sling of this length is too short: its knots and turns use it up.'] : []), ...reasons.map((r) => r.why)];
   row.state = row.reasons.length > 0 ? 'apart' : 'result';
@@ -452,11 +458,10 @@ export function compare(evidence: Evidence, rig: Rig): Comparison {
   const of = (group: Row['group']): Draft[] => drafts.filter((d) => d.row.group === group);
   const ordered = [...of('maker'), ...rank(of('ranked'), rig.ratingKn), ...of('unranked'), ...of('apart'), ...of('comparison'), ...of('no-data'), ...of('other-sling')];
   const rows = ordered.map((d) => d.row);
-  const hasSling = rig.sling !== null && evidence.slings[rig.sling] !== undefined;
   return {
     evidence: evidence.version, model: evidence.model, rig,
     bearing: { mm: bearingOf(ready, rig), measured: rig.bearingMm !== null },
-    rows, summary: summaryOf(rows, hasSling),
+    rows, summary: summaryOf(rows, slingOf(evidence, rig) !== null),
   };
 }
 

@@ -12,11 +12,9 @@ const rig: Rig = { ratingKn: 12, eye: 'sleeved-wire', bearingMm: 3.8, sling: 'hm
 const rowOf = (change: Partial<Rig>, method: string, from: Evidence = evidence): Row => compare(from, { ...rig, ...change }).rows.find((row) => row.method === method) as Row;
 /** Every kind of eye, thin, tested, thick and unmeasured, with each sling and none. */
 const everyRig: Rig[] = EYES.flatMap((eye) => [null, 2, 3.8, 10, 14].flatMap((bearingMm) => [null, ...Object.keys(evidence.slings)].map((sling) => ({ ...rig, eye, bearingMm, sling }))));
+const answers: Comparison[] = everyRig.map((one) => compare(evidence, one));
 const everywhere = (check: (row: Row, rig: Rig, answer: Comparison) => void): void => {
-  for (const one of everyRig) {
-    const answer = compare(evidence, one);
-    for (const row of answer.rows) check(row, one, answer);
-  }
+  for (const answer of answers) for (const row of answer.rows) check(row, answer.rig, answer);
 };
 
 describe('words of a row', () => {
@@ -43,9 +41,8 @@ describe('words of a row', () => {
 
   it('the summary counts what stands below it, and asks for a sling where none is chosen', () => {
     const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen'];
-    for (const one of everyRig) {
-      const { summary, rows } = compare(evidence, one);
-      if (one.sling === null) {
+    for (const { summary, rows, rig: { sling } } of answers) {
+      if (sling === null) {
         expect(summary).toBe('Choose a sling to see what has been tested with it.');
         continue;
       }
@@ -63,15 +60,15 @@ describe('words of a row', () => {
 describe('order and groups', () => {
   it('the maker, ranked, unranked, apart, comparison, without data, from another sling: in that order', () => {
     const order = ['maker', 'ranked', 'unranked', 'apart', 'comparison', 'no-data', 'other-sling'];
-    for (const one of everyRig) {
-      const places = compare(evidence, one).rows.map((row) => order.indexOf(row.group));
+    for (const answer of answers) {
+      const places = answer.rows.map((row) => order.indexOf(row.group));
       expect(places).toEqual([...places].sort((a, b) => a - b));
     }
   });
 
   it('within a group that is not ranked rows keep the order of their records', () => {
-    for (const one of everyRig) for (const group of ['unranked', 'apart', 'no-data', 'other-sling'] as const) {
-      const orders = compare(evidence, one).rows.filter((row) => row.group === group).map((row) => evidence.methods[row.method]?.order as number);
+    for (const { rows } of answers) for (const group of ['unranked', 'apart', 'no-data', 'other-sling'] as const) {
+      const orders = rows.filter((row) => row.group === group).map((row) => evidence.methods[row.method]?.order as number);
       expect(orders).toEqual([...orders].sort((a, b) => a - b));
     }
   });
