@@ -31,7 +31,9 @@ export interface AnalysisLink { /** Null where the link says nothing. */ words: 
 
 const BETWEEN = '~';
 const LONGEST = 80;
-const FORCE = /^(>?)(\d{1,7}(?:\.\d{1,9})?)$/;
+const FORCE = /^\d{1,7}(?:\.\d{1,9})?$/;
+/** Words for each pull, in the order of the pulls. */
+const LISTS = { m: 'mode', l: 'link' } as const;
 
 /** Nothing said. */
 export const nothingAnalysed = (unit: string): AnalysisWords => ({ unit, pulls: [], others: [], name: '', other: '', own: ['', ''] });
@@ -40,9 +42,10 @@ export const nothingAnalysed = (unit: string): AnalysisWords => ({ unit, pulls: 
 function readForces(value: string): LinkedPull[] | null {
   const pulls: LinkedPull[] = [];
   for (const part of value.split(BETWEEN)) {
-    const [, limit, digits] = FORCE.exec(part.trim()) ?? [];
-    if (digits === undefined || !(Number(digits) > 0)) return null;
-    pulls.push({ force: Number(digits), atLeast: limit === '>', mode: '', link: '' });
+    const text = part.trim();
+    const digits = text.replace(/^>/, '');
+    if (!FORCE.test(digits) || Number(digits) === 0) return null;
+    pulls.push({ force: Number(digits), atLeast: text.startsWith('>'), mode: '', link: '' });
   }
   return pulls;
 }
@@ -51,7 +54,7 @@ function readForces(value: string): LinkedPull[] | null {
 export function parseAnalysisLink(query: string, units: readonly string[]): AnalysisLink {
   const { pieces, unreadable: notUnderstood } = piecesOf(query);
   const words = nothingAnalysed(units[0] as string);
-  const lists: { mode?: string[]; link?: string[] } = {};
+  const lists: { m?: string[]; l?: string[] } = {};
   let isSaid = false;
 
   const read = (key: string, value: string): string | null => {
@@ -72,10 +75,10 @@ export function parseAnalysisLink(query: string, units: readonly string[]): Anal
     }
     const parts = value.split(BETWEEN).map((part) => part.trim());
     if (parts.some((part) => part.length > LONGEST)) return 'longer than anything that is asked; not used';
-    if (key === 'm' || key === 'l') lists[key === 'm' ? 'mode' : 'link'] = parts;
+    if (key === 'm' || key === 'l') lists[key] = parts;
     else if (key === 'name' || key === 'other') words[key] = value;
     else if (key === 'own') {
-      const [share = '', sure = ''] = parts;
+      const [share, sure = ''] = parts as [string, string?];
       if (parts.length > 2) return 'more than a share and how sure; not used';
       words.own = [share, sure];
     } else return `no question is called ${JSON.stringify(key)}`;
@@ -83,27 +86,28 @@ export function parseAnalysisLink(query: string, units: readonly string[]): Anal
   };
   notUnderstood.push(...readEach(pieces, read));
   // Words of pulls that are not there belong to none: a list of another length would name the wrong break.
-  for (const [key, list] of Object.entries(lists) as ['mode' | 'link', string[]][]) {
-    if (list.length === words.pulls.length) words.pulls = words.pulls.map((pull, i) => ({ ...pull, [key]: list[i] as string }));
-    else notUnderstood.push({ piece: pieces.find((one) => one.key === (key === 'mode' ? 'm' : 'l'))?.piece ?? '', why: `as many words as pulls are needed; not used` });
+  for (const [key, list] of Object.entries(lists) as [keyof typeof LISTS, string[]][]) {
+    if (list.length === words.pulls.length) words.pulls = words.pulls.map((pull, i) => ({ ...pull, [LISTS[key]]: list[i] as string }));
+    else notUnderstood.push(...pieces.filter((one) => one.key === key).map(({ piece }) => ({ piece, why: 'as many words as pulls are needed; not used' })));
   }
   return { words: isSaid ? words : null, notUnderstood };
 }
 
-/** A list whose words hold no sign between two. */
-const listed = (words: readonly string[]): string => words.map((word) => word.trim().replaceAll(BETWEEN, '-').slice(0, LONGEST)).join(BETWEEN);
+/** A word as long as a link takes; no half of a sign that is written as two. */
+const cut = (word: string): string => word.trim().slice(0, LONGEST).replace(/[\uD800-\uDBFF]$/, '');
+/** A list whose words hold no sign between two; empty where all its words are. */
+const listed = (words: readonly string[]): string => words.map((word) => cut(word).replaceAll(BETWEEN, '-')).join(BETWEEN).replace(/^~+$/, '');
 const forces = (pulls: readonly LinkedPull[]): string => pulls.map(({ force, atLeast }) => `${atLeast ? '>' : ''}${writeForce(force)}`).join(BETWEEN);
 /** Digits of a force, never with an exponent. */
-const writeForce = (force: number): string => (Number.isInteger(force) ? String(force) : force.toFixed(9).replace(/0+$/, ''));
+const writeForce = (force: number): string => force.toFixed(9).replace(/\.?0+$/, '');
 
 /** The query of an analysis, without the question mark; null where there are no pulls or more than travel in a link. */
 export function serialiseAnalysis({ unit, pulls, others, name, other, own }: AnalysisWords): string | null {
   if (pulls.length === 0 || pulls.length > MOST_PULLS_IN_LINK || others.length > MOST_PULLS_IN_LINK) return null;
-  const has = (key: 'mode' | 'link'): boolean => pulls.some((pull) => pull[key] !== '');
   const pieces: [string, string][] = [
     ['v', String(ANALYSIS_MEANING)], ['unit', unit], ['p', forces(pulls)],
-    ['m', has('mode') ? listed(pulls.map(({ mode }) => mode)) : ''], ['l', has('link') ? listed(pulls.map(({ link }) => link)) : ''],
-    ['q', forces(others)], ['name', name.trim().slice(0, LONGEST)], ['other', other.trim().slice(0, LONGEST)], ['own', listed(own).replace(/^~$/, '')],
+    ['m', listed(pulls.map(({ mode }) => mode))], ['l', listed(pulls.map(({ link }) => link))],
+    ['q', forces(others)], ['name', cut(name)], ['other', cut(other)], ['own', listed(own)],
   ];
   return pieces.filter(([, value]) => value !== '').map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join('&');
 }

@@ -8,7 +8,7 @@
  * `m` `w` `n` `h`: the offers of maker, workshop, a new one and home, as price ~ there ~ back ~ weeks ~ life ~ least ~
  * from ~ lower ~ from2 ~ lower2; what is empty at the end is left out.
  */
-import type { CostWords, KindWords } from '../replacement/read-words.ts';
+import { blankKind, type CostWords, type KindWords } from '../replacement/read-words.ts';
 import { type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
 import { readEach } from './read-each.ts';
 
@@ -52,7 +52,7 @@ export function parseCostLink(query: string, { general, offers, ways, mostKinds 
       isSaid = true;
       if (list === 'refused' && parts.some((part) => oneOf(REFUSED, part) === undefined)) return 'who refused is m, w or mw; not used';
       for (const [at, part] of parts.slice(0, mostKinds).entries()) {
-        while (said.kinds.length <= at) said.kinds.push({ count: '', name: '', fresh: '', refused: '' });
+        while (said.kinds.length <= at) said.kinds.push(blankKind());
         Object.assign(said.kinds[at] as KindWords, { [LISTS[list]]: part });
       }
       return parts.length > mostKinds ? `more than ${mostKinds} kinds of device; the rest is not used` : null;
@@ -65,7 +65,7 @@ export function parseCostLink(query: string, { general, offers, ways, mostKinds 
     return null;
   };
   notUnderstood.push(...readEach(pieces, read));
-  if (said.kinds.length === 0) said.kinds.push({ count: '', name: '', fresh: '', refused: '' });
+  if (said.kinds.length === 0) said.kinds.push(blankKind());
   return { words: isSaid ? (said as unknown as CostWords) : null, notUnderstood };
 }
 

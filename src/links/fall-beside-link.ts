@@ -17,7 +17,7 @@ const LOAD = { low: 0.1, high: 100, unit: 'kN' };
 
 /** Reads the value of `f`. */
 export function parseFallBeside(value: string): FallBesideRead {
-  const [low = '', high = '', ...rest] = value.split(BETWEEN);
+  const [low, high = '', ...rest] = value.split(BETWEEN) as [string, ...string[]];
   const [from, to] = [readNumber(low, LOAD), readNumber(high, LOAD)];
   if (!from.ok) return { why: `the lower load is ${from.why}` };
   if (!to.ok) return { why: `the upper load is ${to.why}` };

@@ -75,7 +75,7 @@ export function serialiseFall(words: FallWords, { fields, choices }: FallVocabul
   const said = words as Readonly<Record<string, string>>;
   const pieces: [string, string][] = [
     ['v', String(FALL_MEANING)],
-    ...fields.map((field): [string, string] => [field, (said[field] ?? '').trim() || (choices[field]?.[0] ?? '')]),
+    ...fields.map((field): [string, string] => [field, (said[field] as string).trim() || (choices[field]?.[0] ?? '')]),
   ];
   if (d !== undefined) pieces.push(['d', d]);
   if (rig) pieces.push(['rig', rig]);

@@ -34,14 +34,15 @@ export type OwnTestsRead = { tests: OwnTests } | { why: string };
 
 /** Reads the value of `t`. @param words ids of the records */
 export function parseOwnTests(value: string, words: { methods: readonly string[]; slings: readonly string[] }): OwnTestsRead {
-  const [method = '', sling = '', eyeWord = '', bearing = '', known = '', ...forces] = value.split(BETWEEN).map((part) => part.trim());
+  const [method, sling = '', eyeWord, bearing = '', knownWord, ...forces] = value.split(BETWEEN).map((part) => part.trim()) as [string, ...string[]];
   const eye = EYE_IDS.find((one) => one === eyeWord);
   if (!words.methods.includes(method)) return { why: `no method is called ${JSON.stringify(method)}` };
   if (!words.slings.includes(sling)) return { why: `no sling is called ${JSON.stringify(sling)}` };
   if (!eye) return { why: `a kind of eye is ${EYE_IDS.join(', ')}` };
-  const on = bearing === 'unmeasured' ? null : readNumber(bearing, INPUT_RANGES.bearing);
-  if (on && !on.ok) return { why: `the bearing is ${on.why}` };
-  if (!KNOWN.some((one) => one === known)) return { why: `what is known of lots and rigs is ${KNOWN.join(', ')}` };
+  const on = bearing === 'unmeasured' ? { ok: true as const, value: null } : readNumber(bearing, INPUT_RANGES.bearing);
+  if (!on.ok) return { why: `the bearing is ${on.why}` };
+  const known = KNOWN.find((one) => one === knownWord);
+  if (!known) return { why: `what is known of lots and rigs is ${KNOWN.join(', ')}` };
   if (forces.length > MOST_OWN_PULLS) return { why: `more than ${MOST_OWN_PULLS} pulls` };
   const broken: number[] = [];
   const atLeast: number[] = [];
@@ -51,7 +52,7 @@ export function parseOwnTests(value: string, words: { methods: readonly string[]
     (text.startsWith('>') ? atLeast : broken).push(read.value);
   }
   if (broken.length === 0) return { why: 'in no pull did the attachment break' };
-  return { tests: { method, sling, eye, bearingMm: on?.ok ? on.value : null, oneLot: known.includes('lot'), oneRig: known.includes('rig'), broken, atLeast } };
+  return { tests: { method, sling, eye, bearingMm: on.value, oneLot: known.includes('lot'), oneRig: known.includes('rig'), broken, atLeast } };
 }
 
 /** The value of `t`. Forces are written to a newton. */

@@ -36,9 +36,6 @@ export interface ParsedLink {
 const WHOLE = /^[1-9]\d{0,5}$/;
 const KEYS: readonly string[] = ['v', ...RIG_KEYS, 'd', 'm', 't', 'f', 'unit', 'sort'];
 
-/** A copy whose old sling can be written to. */
-const copyOf = (rig: Readonly<Rig>): Rig => ({ ...rig, old: rig.old ? { ...rig.old } : null });
-
 /** Sets the old sling; null where nothing is known of it. */
 function setOld(rig: Rig, change: Partial<NonNullable<Rig['old']>>): void {
   const old = { material: null, ageYears: null, use: null, light: null, ...rig.old, ...change };
@@ -121,6 +118,12 @@ function setInput(rig: Rig, key: RigKey, value: string, vocabulary: Vocabulary):
   }
 }
 
+/** Meaning that a link is read with: the one that it names, where that is one and known, or else the newest. */
+export function meaningOf(pieces: Pieces, newest: number = CURRENT_MEANING): number {
+  const named = [...new Set(pieces.filter((one) => one.key === 'v').map((one) => one.value))].join();
+  return WHOLE.test(named) && Number(named) <= newest ? Number(named) : newest;
+}
+
 /**
  * Reads a query string.
  *
@@ -138,21 +141,15 @@ export function parseLink(query: string, vocabulary: Vocabulary, base: Readonly<
   const { pieces: decoded, unreadable: notUnderstood } = piecesOf(query);
   const understood: string[] = [];
   const view: View = { unit: 'kN', sort: 'low' };
-  const rig = copyOf(base);
+  const rig: Rig = { ...base };
   let d: string | null = null;
   let m: number | null = null;
-  let v = CURRENT_MEANING;
-
-  const meanings = decoded.filter((one) => one.key === 'v');
-  const named = new Set(meanings.map((one) => one.value));
-  const wanted = meanings[0]?.value ?? '';
-  if (named.size === 1 && WHOLE.test(wanted) && Number(wanted) <= CURRENT_MEANING) v = Number(wanted);
+  const v = meaningOf(decoded);
 
   const pieces: Pieces = migrate(decoded, v);
   for (const key of new Set(pieces.map((one) => one.key))) {
     const same = pieces.filter((one) => one.key === key);
-    const first = same[0];
-    if (!first) continue;
+    const [first] = same as [Pieces[number]];
     const list = (why: string, which: Pieces = same) => {
       for (const one of which) notUnderstood.push({ piece: one.piece, why });
     };
@@ -192,7 +189,7 @@ export function parseLink(query: string, vocabulary: Vocabulary, base: Readonly<
       if (rigKey) setUnknown(rig, rigKey);
     } else {
       understood.push(first.piece);
-      if (same.length > 1) list('said twice; used once', same.slice(1));
+      list('said twice; used once', same.slice(1));
     }
   }
   return { rig, view, notUnderstood, understood, v, d, m };

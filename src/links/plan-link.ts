@@ -55,7 +55,7 @@ export function parsePlanLink(query: string): PlanLink {
     const parts = value.split(BETWEEN).map((part) => part.trim());
     if (parts.some((part) => part.length > LONGEST)) return 'longer than anything that is asked; not used';
     if (key === 'own') {
-      const [share = '', sure = ''] = parts;
+      const [share, sure = ''] = parts as [string, string?];
       if (parts.length > 2) return 'more than a share and how sure; not used';
       words = { ...words, own: [share, sure] };
       return null;

@@ -29,6 +29,6 @@ export function writeNumber(value: number): string {
   if (!(value >= 0) || value > 1e15) throw new RangeError(`writeNumber: value must be between 0 and 1e15 (got ${value})`);
   const short = String(value);
   if (!short.includes('e')) return short;
-  const [digits = '0', exponent = '0'] = short.split('e-');
+  const [digits, exponent] = short.split('e-') as [string, string];
   return `0.${'0'.repeat(Number(exponent) - 1)}${digits.replace('.', '')}`;
 }

@@ -4,6 +4,7 @@
  */
 import type { HistoryWords } from '../retirement/read-history.ts';
 import { EVIDENCE_VERSION, type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
+import { readEach } from './read-each.ts';
 
 /** The newest meaning of keys of a verdict's link. */
 export const VERDICT_MEANING = 1;
@@ -79,14 +80,7 @@ export function parseVerdictLink(query: string, { keys, questions }: VerdictVoca
     words[word] = value === UNKNOWN ? '' : value;
     return null;
   };
-  for (const key of new Set(pieces.map((one) => one.key))) {
-    const same = pieces.filter((one) => one.key === key);
-    const [first] = same;
-    if (!first) continue;
-    const isOne = same.every(({ value }) => value === first.value);
-    const why = isOne ? read(key, first.value) : 'the same question twice with different answers; none is used';
-    if (why !== null) notUnderstood.push(...same.map(({ piece }) => ({ piece, why })));
-  }
+  notUnderstood.push(...readEach(pieces, read));
   const both = questions.filter((id) => answers[id] === 'both');
   for (const id of both) answers[id] = UNKNOWN;
   if (both.length > 0) {

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { costAddress } from '../../../src/components/retirement/next-steps.ts';
 import { parseCostLink, serialiseCost } from '../../../src/links/cost-link.ts';
-import { type CostWords, GENERAL_KEYS, MOST_KINDS, OFFER_FIELDS, WAYS, type Way } from '../../../src/replacement/read-words.ts';
+import { blankKind, type CostWords, GENERAL_KEYS, MOST_KINDS, nothingWritten, OFFER_FIELDS, WAYS, type Way } from '../../../src/replacement/read-words.ts';
 
 const vocabulary = { general: GENERAL_KEYS, offers: OFFER_FIELDS, ways: WAYS, mostKinds: MOST_KINDS };
 const parse = (query: string) => parseCostLink(query, vocabulary);
@@ -61,7 +61,11 @@ describe('a piece that is not understood is listed word for word', () => {
     ['refused=everybody', 'who refused is m, w or mw; not used'],
     ['kinds=1~2~3~4~5~6~7', 'more than 6 kinds of device; the rest is not used'],
     ['m=1~2~3~4~5~6~7~8~9~10~11', 'more than the 10 entries of an offer; not used'],
+    ['m=9~%', 'percent signs that do not decode'],
     ['cur=%', 'percent signs that do not decode'],
+    ['refused=m~x', 'who refused is m, w or mw; not used'],
+    [`names=a~${'x'.repeat(61)}`, 'longer than anything that is asked; not used'],
+    [`cur=${'x'.repeat(61)}`, 'longer than anything that is asked; not used'],
   ])('%s', (query, why) => expect(parse(query).notUnderstood).toEqual([{ piece: query, why }]));
 
   test('and so are two answers to one question', () => {
@@ -75,4 +79,28 @@ test.each([
   const { words, notUnderstood } = parse(costAddress(verdict, { base: '/' }).split('?')[1] ?? '');
   expect(notUnderstood).toEqual([]);
   expect([words?.general.retire, words?.kinds[0]?.count]).toEqual([retire, '1']);
+});
+
+const NOTHING = nothingWritten();
+test.each([
+  ['cur=EUR', { ...NOTHING, general: { ...NOTHING.general, cur: 'EUR' } }],
+  [`names=%20a%20~${'x'.repeat(60)}`, { ...NOTHING, kinds: [{ ...blankKind(), name: 'a' }, { ...blankKind(), name: 'x'.repeat(60) }] }],
+  ['kinds=1~2~3~4~5~6', { ...NOTHING, kinds: ['1', '2', '3', '4', '5', '6'].map((count) => ({ ...blankKind(), count })) }],
+  ['refused=~w', { ...NOTHING, kinds: [blankKind(), { ...blankKind(), refused: 'w' }] }],
+  ['h=9~~%203%20', { ...NOTHING, offers: { ...NOTHING.offers, home: { ...NOTHING.offers.home, price: '9', back: '3' } } }],
+])('%s says what it says, and no more', (query, words) => {
+  expect(parse(query)).toEqual({ words, notUnderstood: [] });
+});
+
+test('an address that answers no question says nothing', () => {
+  for (const query of ['', 'v=1']) expect(parse(query), query).toEqual({ words: null, notUnderstood: [] });
+});
+
+test('a link writes what was written and nothing else: no blanks at the ends, no sign that parts two words, no empty end of a list', () => {
+  expect(serialiseCost(NOTHING)).toBe('v=1');
+  expect(serialiseCost({
+    general: { ...NOTHING.general, cur: ' EUR ', retire: 'now' },
+    kinds: [{ count: '4', name: ' a~b ', fresh: '', refused: 'mw' }, { ...blankKind(), count: '2' }, blankKind()],
+    offers: { ...NOTHING.offers, maker: { ...NOTHING.offers.maker, price: '35', weeks: '3' }, new: { ...NOTHING.offers.new, price: '9,50' } },
+  })).toBe('v=1&cur=EUR&retire=now&kinds=4~2&names=a-b&refused=mw&m=35~~~3&n=9%2C50');
 });

@@ -44,12 +44,25 @@ test('an address of the comparator says its rig, in its query or in its path; an
   // As "Copy link" writes it: three inputs in the path, the rest behind.
   expect(rigOfAddress('/compare/9/bare-wire/hmpe-8/', '?v=1&bearing=4&length=60&d=2026-11-25.4&m=2&f=4~9')).toBe('v=1&rating=9&eye=bare-wire&sling=hmpe-8&bearing=4&length=60&d=2026-11-25.4&m=2');
   expect(rigOfAddress('/compare/9/bare-wire/hmpe-8/', '?v=1&rating=10')).toBe('v=1&eye=bare-wire&sling=hmpe-8&rating=10');
-  for (const [path, search] of [['/compare/', ''], ['/methods/basket/', '?v=1&rating=12'], ['/compare/', '?rating=12']] as const) expect(rigOfAddress(path, search)).toBeNull();
+  // The meaning of the keys stands first, wherever the address says it.
+  expect(rigOfAddress('/compare/9/bare-wire/hmpe-8/', '?bearing=4&v=2')).toBe('v=2&rating=9&eye=bare-wire&sling=hmpe-8&bearing=4');
+  for (const [path, search] of [['/compare/more/', '?v=1&rating=12'], ['/compare/9/bare-wire/hmpe-8/more/', ''], ['/compare/', ''], ['/methods/basket/', '?v=1&rating=12'], ['/compare/', '?rating=12']] as const) expect(rigOfAddress(path, search)).toBeNull();
 });
 
 test('every choice is written, also where it is the first: a changed default must not change an old link', () => {
   const words = Object.fromEntries(FALL_FIELDS.map((field) => [field, ''])) as FallWords;
   expect(serialiseFall(words, vocabulary)).toBe('v=1&onto=piece&rope=single&belay=unknown&route=unknown&state=unknown');
+});
+
+test('a word and a rig as long as a link takes are used, and a choice that is left open is an answer', () => {
+  expect(parse(`up=${'1'.repeat(40)}`).words?.up).toBe('1'.repeat(40));
+  expect(parse(`rig=v=1${'x'.repeat(2000)}`)).toEqual({ words: null, rig: `v=1${'x'.repeat(2000)}`, d: null, notUnderstood: [] });
+  expect(parse('onto=')).toMatchObject({ words: { onto: '' }, notUnderstood: [] });
+});
+
+test('a number is written without blanks at its ends, one that is not said not at all', () => {
+  const words = { ...Object.fromEntries(FALL_FIELDS.map((field) => [field, ''])), kg: ' 80 ', up: ' ', belay: ' ' } as FallWords;
+  expect(serialiseFall(words, vocabulary, { rig: 'v=1' })).toBe('v=1&kg=80&onto=piece&rope=single&belay=unknown&route=unknown&state=unknown&rig=v%3D1');
 });
 
 test('any text is read without an error, and each piece that is listed stands in it', () => {
@@ -67,10 +80,10 @@ describe('a piece that is not understood is listed word for word', () => {
     ['v=9', 'not a meaning of links that we know; read with meaning 1'],
     ['onto=rock', 'none of piece, belay; not used'],
     ['d=yesterday', 'not an evidence version'],
-    ['rig=rating', 'not a link of the comparator; there is no way back to it'],
+    ...['rating', 'x%26v=1', 'v=', 'v=x', 'v=1%23top', 'v=1%20x', `v=1${'x'.repeat(2001)}`].map((rig) => [`rig=${rig}`, 'not a link of the comparator; there is no way back to it']),
     ['kg=%', 'percent signs that do not decode'],
     [`up=${'1'.repeat(41)}`, 'longer than any answer; not used'],
-  ])('%s', (query, why) => expect(parse(query).notUnderstood).toEqual([{ piece: query, why }]));
+  ] as [string, string][])('%s', (query, why) => expect(parse(query).notUnderstood).toEqual([{ piece: query, why }]));
 
   test('and so are two answers to one question', () => {
     expect(parse('kg=80&kg=90')).toMatchObject({ words: null, notUnderstood: [{ piece: 'kg=80' }, { piece: 'kg=90' }] });
