@@ -121,7 +121,7 @@ function setInput(rig: Rig, key: RigKey, value: string, vocabulary: Vocabulary):
 /** Meaning that a link is read with: the one that it names, where that is one and known, or else the newest. */
 export function meaningOf(pieces: Pieces, newest: number = CURRENT_MEANING): number {
   const named = [...new Set(pieces.filter((one) => one.key === 'v').map((one) => one.value))].join();
-  return WHOLE.test(named) && Number(named) <= newest ? Number(named) : newest;
+  return WHOLE.test(named) ? Math.min(Number(named), newest) : newest;
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Rig } from '../strength/types.ts';
 import { parseLink, type Vocabulary } from './parse-link.ts';
 import { type NotUnderstood, piecesOf } from './pieces.ts';
 import { CURRENT_MEANING, EXAMPLE_RIG } from './rig-keys.ts';
-import { rigWords, serialiseLink, type Stamp } from './serialise-link.ts';
+import { serialiseLink, type Stamp } from './serialise-link.ts';
 
 /** Ratings, eyes and slings that are built as pages. All slings of the records are. */
 export const PREBUILT_RATINGS_KN = [5, 6, 7, 8, 9, 10, 11, 12, 13, 14] as const;
@@ -35,14 +35,14 @@ export interface ParsedPath { rig: Rig; notUnderstood: NotUnderstood[] }
  * @param path for example `12/bare-wire/hmpe-8/`, with or without the part up to `/compare/`
  */
 export function parsePath(path: string, vocabulary: Vocabulary): ParsedPath {
-  const after = path.replace(/^.*\/compare\//, '');
+  const after = path.replace(/.*\/compare\//, '');
   const segments = after.split('/').filter((segment) => segment !== '');
   const keys = ['rating', 'eye', 'sling'];
   // The segments are read by the same words as a query, so that both forms can never drift apart.
   const query = segments.slice(0, keys.length)
     .map((segment, i) => `${keys[i]}=${segment.replaceAll('&', '%26').replaceAll('+', '%2B')}`).join('&');
   const parsed = parseLink(query, vocabulary, EXAMPLE_RIG);
-  const listed = parsed.notUnderstood.map(({ piece, why }) => ({ piece: piece.replace(/^[a-z]+=/, '').replaceAll('%26', '&').replaceAll('%2B', '+'), why }));
+  const listed = parsed.notUnderstood.map(({ piece, why }) => ({ piece: segments[keys.findIndex((key) => piece.startsWith(key))] as string, why }));
   const extra = segments.slice(keys.length).map((piece) => ({ piece, why: 'more parts than rating, eye and sling' }));
   return { rig: parsed.rig, notUnderstood: [...listed, ...extra] };
 }
@@ -53,12 +53,8 @@ export function parsePath(path: string, vocabulary: Vocabulary): ParsedPath {
  */
 export function prebuiltPath(rig: Readonly<Rig>, vocabulary: Vocabulary): string | null {
   const { ratingKn, eye, sling } = rig;
-  if (ratingKn === null || !PREBUILT_RATINGS_KN.some((kn) => kn === ratingKn)) return null;
-  if (eye === null || !PREBUILT_EYES.some((id) => id === eye)) return null;
-  if (sling === null || !vocabulary.slings.includes(sling)) return null;
-  const page = rigWords({ ...EXAMPLE_RIG, ratingKn, eye, sling });
-  const asked = rigWords(rig);
-  return page.every(([, value], i) => asked[i]?.[1] === value) ? `compare/${ratingKn}/${eye}/${sling}/` : null;
+  const isBuilt = PREBUILT_RATINGS_KN.some((kn) => kn === ratingKn) && PREBUILT_EYES.some((id) => id === eye) && vocabulary.slings.some((id) => id === sling);
+  return isBuilt && serialiseLink(rig) === serialiseLink({ ...EXAMPLE_RIG, ratingKn, eye, sling }) ? `compare/${ratingKn}/${eye}/${sling}/` : null;
 }
 
 /**
@@ -67,8 +63,9 @@ export function prebuiltPath(rig: Readonly<Rig>, vocabulary: Vocabulary): string
  * @param path under the folder of the site, for example `/compare/12/bare-wire/hmpe-8/`
  */
 export function queryOfPrebuilt(path: string, query: string, vocabulary: Vocabulary): string | null {
-  const { rig, notUnderstood } = parsePath(path, vocabulary);
-  if (notUnderstood.length > 0 || path !== `/${prebuiltPath(rig, vocabulary)}`) return null;
+  const { rig } = parsePath(path, vocabulary);
+  const page = prebuiltPath(rig, vocabulary);
+  if (page === null || path !== `/${page}`) return null;
   const said = piecesOf(query).pieces.map(({ key }) => key);
   const own = [['v', CURRENT_MEANING], ['rating', rig.ratingKn], ['eye', rig.eye], ['sling', rig.sling]] as const;
   return [...own.filter(([key]) => !said.includes(key)).map((piece) => piece.join('=')), ...query.replace(/^\?/, '').split('&').filter((piece) => piece !== '')].join('&');

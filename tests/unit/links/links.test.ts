@@ -8,7 +8,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { migrate } from '../../../src/links/migrations.ts';
 import { parseLink } from '../../../src/links/parse-link.ts';
-import { parsePath, prebuiltPath } from '../../../src/links/prebuilt-path.ts';
+import { parsePath, prebuiltPath, queryOfPrebuilt } from '../../../src/links/prebuilt-path.ts';
 import { readNumber, writeNumber } from '../../../src/links/read-number.ts';
 import { EXAMPLE_RIG, EYE_IDS, INPUT_RANGES, OLD_LIGHT_IDS, OLD_SLING_MATERIALS, OLD_USE_IDS, type InputRange } from '../../../src/links/rig-keys.ts';
 import { serialiseLink } from '../../../src/links/serialise-link.ts';
@@ -126,6 +126,17 @@ describe('paths of prebuilt pages', () => {
     expect(parsePath('/compare/900/wire/hmpe-8/more/', vocabulary).notUnderstood.map((one) => one.piece)).toEqual(['900', 'wire', 'more']);
     expect(parsePath('/compare/900/wire/hmpe-8/more/', vocabulary).rig).toEqual({ ...EXAMPLE_RIG, ratingKn: null, eye: null, sling: 'hmpe-8' });
   });
+  it('say why, and give each part as it stands, also where it holds signs of a query', () => {
+    expect(parsePath('/compare/9&eye=bare-wire/a+b/c%26d/more/', vocabulary)).toEqual({
+      rig: { ...EXAMPLE_RIG, ratingKn: null, eye: null, sling: null },
+      notUnderstood: [
+        { piece: '9&eye=bare-wire', why: 'not a plain number; write one from 1 to 40 kN' },
+        { piece: 'a+b', why: 'not a kind of eye; one of bare-wire, sleeved-wire, wire-under-bar, metal-bar, twin-eye, unknown' },
+        { piece: 'c%26d', why: 'not a sling we have; one of hmpe-8, hmpe-10, nylon-16, nylon-20, nylon-cord-7, unknown' },
+        { piece: 'more', why: 'more parts than rating, eye and sling' },
+      ],
+    });
+  });
   it('never throw', () => {
     fc.assert(fc.property(fc.string({ unit: 'binary' }), (path) => { parsePath(path, vocabulary); }), { numRuns: 1000 });
   });
@@ -135,6 +146,18 @@ describe('paths of prebuilt pages', () => {
     expect(prebuiltPath({ ...EXAMPLE_RIG, bearingMm: 3.8 }, vocabulary)).toBeNull();
     expect(prebuiltPath({ ...EXAMPLE_RIG, slingState: 'used' }, vocabulary)).toBeNull();
     expect(prebuiltPath({ ...EXAMPLE_RIG, eye: 'twin-eye' }, vocabulary)).toBeNull();
+    expect(prebuiltPath({ ...EXAMPLE_RIG, sling: 'hmpe-12' }, vocabulary)).toBeNull();
+    for (const key of ['ratingKn', 'eye', 'sling'] as const) expect(prebuiltPath({ ...EXAMPLE_RIG, [key]: null }, vocabulary)).toBeNull();
+  });
+  it.each([
+    ['/compare/9/bare-wire/hmpe-8/', '', 'v=1&rating=9&eye=bare-wire&sling=hmpe-8'],
+    ['/compare/9/bare-wire/hmpe-8/', '?v=1&bearing=4', 'rating=9&eye=bare-wire&sling=hmpe-8&v=1&bearing=4'],
+    // Word for word, also what nobody understands; the query counts before the path.
+    ['/compare/9/bare-wire/hmpe-8/', 'rating=10&&sling&x=a?b&%zz', 'v=1&eye=bare-wire&rating=10&sling&x=a?b&%zz'],
+    // No page is built there.
+    ...['/compare/9/bare-wire/hmpe-8', '/compare/9,0/bare-wire/hmpe-8/', '/compare/9/bare-wire/hmpe-8/more/', '/compare/15/bare-wire/hmpe-8/', '/compare/', '/x/compare/9/bare-wire/hmpe-8/', '/null', '/'].map((path) => [path, 'bearing=4', null]),
+  ] as [string, string, string | null][])('%s with %j is the comparison %j', (path, query, asked) => {
+    expect(queryOfPrebuilt(path, query, vocabulary)).toBe(asked);
   });
 });
 
@@ -151,7 +174,7 @@ describe('numbers', () => {
     expect(readNumber('900', range)).toEqual({ ok: false, why: 'outside 0 to 100 kN' });
   });
   it('are written without an exponent', () => {
-    expect(writeNumber(5e-7)).toBe('0.0000005');
-    expect(() => writeNumber(-1)).toThrow(RangeError);
+    for (const [value, text] of [[0, '0'], [12.5, '12.5'], [5e-7, '0.0000005'], [1.25e-7, '0.000000125'], [1e-10, '0.0000000001'], [1e15, '1000000000000000']] as const) expect(writeNumber(value)).toBe(text);
+    for (const value of [-1, NaN, Infinity, 1e15 + 1]) expect(() => writeNumber(value)).toThrow(`got ${value}`);
   });
 });

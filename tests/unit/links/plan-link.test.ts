@@ -30,6 +30,17 @@ test('a link writes what moves the answer also where it is the default', () => {
   expect(serialisePlan(nothingPlanned())).toBe('v=1&want=bound&pair=95~95');
 });
 
+test('a word as long as a link takes is used, and blanks at its ends are not', () => {
+  const longest = '9'.repeat(60);
+  expect(parsePlanLink(`cv=${longest}&own=%2095%20~%2090%20`)).toEqual({ words: { ...nothingPlanned(), own: ['95', '90'], numbers: { ...nothingPlanned().numbers, cv: longest } }, notUnderstood: [] });
+});
+
+test.each([
+  [[' 95 ', ' 9~0 '], '&own=95~9-0'], [['95', ''], '&own=95'], [['', '90'], '&own=~90'], [['', ''], ''],
+] as [[string, string], string][])('a pair %j is written as %j, and a number without blanks at its ends', (own, piece) => {
+  expect(serialisePlan({ want: 'share', pair: 'own', own, numbers: { ...nothingPlanned().numbers, short: ' 5 ', width: ' ' } })).toBe(`v=1&want=share&pair=own${piece}&short=5`);
+});
+
 test('any text is read without an error, and each piece that is listed stands in it', () => {
   const near = fc.array(fc.oneof(fc.constantFrom('want=bound', 'want=x', 'pair=95~95', 'pair=1', 'own=1~2~3', 'cv=%', 'cv=1&cv=2', '__proto__=1', 'constructor=1', '=', '%zz', 'v=2'), fc.string({ maxLength: 8 })), { maxLength: 8 }).map((pieces) => pieces.join('&'));
   fc.assert(fc.property(fc.oneof(fc.string({ unit: 'binary' }), near), (query) => {
@@ -49,6 +60,7 @@ describe('a piece that is not understood is listed word for word', () => {
     ['pair=80~80', 'a pair is 90~95, 95~95, 99~95, own; not used'],
     ['own=90~95~99', 'more than a share and how sure; not used'],
     [`cv=${'9'.repeat(61)}`, 'longer than anything that is asked; not used'],
+    [`own=9~${'9'.repeat(61)}`, 'longer than anything that is asked; not used'],
     ['cv=%', 'percent signs that do not decode'],
   ])('%s', (query, why) => {
     expect(parsePlanLink(query)).toEqual({ words: nothingPlanned(), notUnderstood: [{ piece: query, why }] });

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parseVerdictLink, serialiseVerdict } from '../../../src/links/verdict-link.ts';
-import { type HistoryWords, QUESTIONS, WORD_KEYS } from '../../../src/retirement/read-history.ts';
+import { type HistoryWords, nothingKnown, QUESTIONS, WORD_KEYS } from '../../../src/retirement/read-history.ts';
 
 const vocabulary = { keys: WORD_KEYS, questions: QUESTIONS };
 const parse = (query: string) => parseVerdictLink(query, vocabulary);
@@ -54,13 +54,41 @@ describe('a piece that is not understood is listed word for word', () => {
     ['yes=light.rust', 'no question is called rust; it counts as not known'],
     ['on=yesterday', 'not a day like 2026-11-24'],
     ['v=9', 'not a meaning of links that we know; read with meaning 1'],
+    ['yes=light.rust.mould', 'no question is called rust, mould; it counts as not known'],
+    ...['2026-00-10', '2026-13-10', '2026-11-00', '2026-11-32', '2026-11-40', 'x2026-11-24', '2026-11-24x', '2026-1-24'].map((day) => [`on=${day}`, 'not a day like 2026-11-24']),
+    ['d=yesterday', 'not an evidence version'],
+    [`made=${'x'.repeat(201)}`, 'longer than any answer; it counts as not known'],
     ['made=%', 'percent signs that do not decode'],
-  ])('%s', (query, why) => expect(parse(query).notUnderstood).toEqual([{ piece: query, why }]));
+  ] as [string, string][])('%s', (query, why) => expect(parse(query)).toMatchObject({ on: null, d: null, notUnderstood: [{ piece: query, why }] }));
 
   test('and so are two answers to one question', () => {
     expect(parse('made=2019&made=2020').notUnderstood.map(({ piece }) => piece)).toEqual(['made=2019', 'made=2020']);
     const both = parse('yes=cut&no=cut.light');
     expect(both.notUnderstood.map(({ piece }) => piece)).toEqual(['yes=cut', 'no=cut.light']);
     expect(both.asked?.answers).toMatchObject({ cut: 'unknown', light: 'no' });
+    // Only what says yes or no is listed, with all that is said in both ways.
+    const why = 'both yes and no for light, cut; it counts as not known';
+    expect(parse('made=2019&no=cut.light&yes=cut.light').notUnderstood).toEqual([{ piece: 'no=cut.light', why }, { piece: 'yes=cut.light', why }]);
   });
+});
+
+const NOTHING = nothingKnown();
+test.each([
+  [`made=${'x'.repeat(200)}`, { ...NOTHING, words: { ...NOTHING.words, made: 'x'.repeat(200) } }],
+  ['made=unknown', NOTHING], ['yes=', NOTHING], ['no=none', NOTHING],
+  // An id said twice with one answer has that answer.
+  ['yes=cut.cut&no=light', { ...NOTHING, answers: { ...NOTHING.answers, cut: 'yes', light: 'no' } }],
+] as [string, HistoryWords][])('%s says what it says, and no more', (query, asked) => {
+  expect(parse(query)).toEqual({ asked, on: null, d: null, notUnderstood: [] });
+});
+
+test.each(['2026-01-01', '2026-09-09', '2026-10-10', '2026-12-31'])('a day is read, and alone says nothing of a sling: %s', (on) => {
+  expect(parse(`?v=1&on=${on}&d=2026-11-25.4`)).toEqual({ asked: null, on, d: '2026-11-25.4', notUnderstood: [] });
+});
+
+test('a link writes every question, words without blanks at their ends, and a version only where there is one', () => {
+  const asked = { words: { ...NOTHING.words, material: ' hmpe ', made: ' ' }, answers: { ...NOTHING.answers, cut: 'yes', light: 'yes' } } as HistoryWords;
+  const query = 'v=1&material=hmpe&width=unknown&made=unknown&first=unknown&inspected=unknown&use=unknown&makerdate=unknown&makermade=unknown&makerused=unknown&yes=light.cut&no=none&on=2026-11-25';
+  expect(serialiseVerdict(asked, '2026-11-25')).toBe(query);
+  expect(serialiseVerdict(asked, '2026-11-25', '2026-11-25.3')).toBe(`${query}&d=2026-11-25.3`);
 });
