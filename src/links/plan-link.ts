@@ -73,7 +73,7 @@ export function parsePlanLink(query: string): PlanLink {
 export function serialisePlan({ want, pair, own, numbers }: PlanWords): string {
   const pieces: [string, string][] = [
     ['v', String(PLAN_MEANING)], ['want', want], ['pair', pair],
-    ['own', own.map((word) => word.trim().replaceAll(BETWEEN, '-')).join(BETWEEN).replace(/~+$/, '')],
+    ['own', own.map((word) => word.trim().replaceAll(BETWEEN, '-')).join(BETWEEN).replace(/~$/, '')],
     ...PLAN_NUMBERS.map((key): [string, string] => [key, numbers[key].trim()]),
   ];
   return pieces.filter(([, value]) => value !== '').map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join('&');

@@ -59,9 +59,9 @@ export function comparisonToSend(address: string, { origin, base }: Site, vocabu
   if (!pathname.startsWith(folder)) return null;
   const inPath = pathname.slice(folder.length).split('/').filter((part) => part !== '');
   if (inPath.length !== 0 && inPath.length !== 3) return null;
-  const page = inPath.length === 0 ? undefined : parsePath(inPath.join('/'), vocabulary);
-  const link = parseLink(search, vocabulary, page?.rig);
-  if (link.notUnderstood.length + (page?.notUnderstood.length ?? 0) > 0) return null;
+  const page = parsePath(inPath.join('/'), vocabulary);
+  const link = parseLink(search, vocabulary, page.rig);
+  if (link.notUnderstood.length + page.notUnderstood.length > 0) return null;
   const stamp = link.d === null && link.m === null ? today : link.d !== null && link.m !== null ? { evidence: link.d, model: link.m } : undefined;
   // A link that says only half of what it was made with keeps that half, as it is.
   if (!stamp) return { address, rig: link.rig };

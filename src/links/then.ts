@@ -37,11 +37,10 @@ export function thenOf<Version extends Then>(then: Version, { fixed }: { fixed: 
   const isBuilt = Object.entries(fixed).every(([key, value]) => words[key] === value);
   const was = isBuilt ? then.answers[`${words['rating']}/${words['eye']}/${words['sling']}`] : undefined;
   const today = now.rows.flatMap(({ method, group, attachment }): Row[] => (attachment ? [[method, group, attachment.low.toFixed(1), attachment.middle.toFixed(1), attachment.high.toFixed(1)]] : []));
-  const methods = new Set([...(was ?? []), ...today].map(([method]) => method));
   const rowOf = (rows: readonly Row[], wanted: string): Row | null => rows.find(([method]) => method === wanted) ?? null;
   return {
     version: then,
-    rows: was ? [...methods].map((method) => {
+    rows: was ? [...new Set([...was, ...today].map(([method]) => method))].map((method) => {
       const [before, after] = [rowOf(was, method), rowOf(today, method)];
       return { method, name: now.rows.find((row) => row.method === method)?.name ?? null, was: before, now: after, isMoved: String(before) !== String(after) };
     }) : null,
@@ -49,6 +48,6 @@ export function thenOf<Version extends Then>(then: Version, { fixed }: { fixed: 
       const factors = [...new Set(links.flatMap((link) => link.factors.map(({ factor }) => factor)))].filter((factor) => then.factors.includes(factor));
       return factors.length > 0 ? [{ method, name, factors }] : [];
     }),
-    isSlingChanged: then.slings.includes(now.rig.sling ?? ''),
+    isSlingChanged: then.slings.some((id) => id === now.rig.sling),
   };
 }

@@ -127,11 +127,11 @@ describe('paths of prebuilt pages', () => {
     expect(parsePath('/compare/900/wire/hmpe-8/more/', vocabulary).rig).toEqual({ ...EXAMPLE_RIG, ratingKn: null, eye: null, sling: 'hmpe-8' });
   });
   it('say why, and give each part as it stands, also where it holds signs of a query', () => {
-    expect(parsePath('/compare/9&eye=bare-wire/a+b/c%26d/more/', vocabulary)).toEqual({
+    expect(parsePath('/compare/9&eye=bare-wire/bare-wire+/c%26d/more/', vocabulary)).toEqual({
       rig: { ...EXAMPLE_RIG, ratingKn: null, eye: null, sling: null },
       notUnderstood: [
         { piece: '9&eye=bare-wire', why: 'not a plain number; write one from 1 to 40 kN' },
-        { piece: 'a+b', why: 'not a kind of eye; one of bare-wire, sleeved-wire, wire-under-bar, metal-bar, twin-eye, unknown' },
+        { piece: 'bare-wire+', why: 'not a kind of eye; one of bare-wire, sleeved-wire, wire-under-bar, metal-bar, twin-eye, unknown' },
         { piece: 'c%26d', why: 'not a sling we have; one of hmpe-8, hmpe-10, nylon-16, nylon-20, nylon-cord-7, unknown' },
         { piece: 'more', why: 'more parts than rating, eye and sling' },
       ],

@@ -86,7 +86,7 @@ describe('the page that hands a page on', () => {
     ]) expect(ownAddress(words as string, site)).toEqual({ address });
     for (const words of [
       'https://elsewhere.example/slings/', '//elsewhere.example/slings/', 'http://example.org/slings/', 'https://example.org/', '/other/', '../', 'javascript:alert(1)',
-      'data:text/html,x', 'https://me@example.org/slings/', 'https://example.org:8443/slings/', '\\\\elsewhere.example', 'https://',
+      'data:text/html,x', 'https://me@example.org/slings/', 'https://:word@example.org/slings/', 'https://example.org:8443/slings/', '\\\\elsewhere.example', 'https://',
     ]) expect(ownAddress(words, site), words).toEqual({ why: 'not a page of this site' });
     expect(ownAddress(' ', site)).toEqual({ why: 'empty' });
   });
@@ -108,7 +108,11 @@ describe('the page that hands a page on', () => {
 
   it('reads its own link, and lists what it does not know', () => {
     expect(parseSendLink('?to=%2Fslings%2Fcompare%2F%3Fv%3D1%26rating%3D9')).toEqual({ to: '/slings/compare/?v=1&rating=9', notUnderstood: [] });
-    expect(parseSendLink('?to=a&to=b&x=1&to=%E0').notUnderstood.map(({ piece }) => piece)).toEqual(['to=b', 'x=1', 'to=%E0']);
+    expect(parseSendLink('?to=a&to=a&to=b&x=1&to=%E0&%E0=a')).toEqual({ to: 'a', notUnderstood: [
+      { piece: '%E0=a', why: 'percent signs that do not decode' }, { piece: 'to=b', why: 'a second page; the first is used' },
+      { piece: 'x=1', why: 'nothing is called "x"' }, { piece: 'to=%E0', why: 'percent signs that do not decode' },
+    ] });
+    expect(parseSendLink('x=1')).toMatchObject({ to: null });
   });
 
   it('gives a comparison the page with its picture and the evidence of today; one that says what it was made with keeps that', () => {
@@ -116,11 +120,15 @@ describe('the page that hands a page on', () => {
     expect(send('compare/?v=1&rating=9&eye=bare-wire')).toBe(`https://example.org/slings/compare/9/bare-wire/hmpe-10/?v=1&${REST}&d=2026-12-01.1&m=3`);
     expect(send('compare/9/bare-wire/nylon-16/?bearing=4#basket')).toBe(`https://example.org/slings/compare/9/bare-wire/nylon-16/?v=1&${REST.replace('unmeasured', '4')}&d=2026-12-01.1&m=3#basket`);
     expect(send('compare/?rating=9&eye=bare-wire&d=2026-11-25.1&m=1&f=4~9~&unit=lbf')).toBe(`https://example.org/slings/compare/9/bare-wire/hmpe-10/?v=1&${REST}&d=2026-11-25.1&m=1&f=4~9~&unit=lbf`);
+    expect(send('compare/?sort=name&oldlight=sun&t=a~b')).toBe(`https://example.org/slings/compare/12/sleeved-wire/hmpe-10/?v=1&${REST.replace('oldlight=unknown', 'oldlight=sun')}&d=2026-12-01.1&m=3&sort=name&t=a~b`);
   });
 
   it('leaves alone what is no comparison, and a link that is not understood in full', () => {
     const send = (path: string) => comparisonToSend(`https://example.org/slings/${path}`, site, vocabulary, today);
     for (const path of ['figures/', 'compare/?rating=900', 'compare/9/bare-wire/rope/', 'compare/9/', 'embed/compare/9/bare-wire/hmpe-10/']) expect(send(path), path).toBeNull();
-    expect(send('compare/?rating=9&m=2')?.address).toBe('https://example.org/slings/compare/?rating=9&m=2');
+    // One that says half of what it was made with keeps that half, and its rig is told.
+    for (const half of ['m=2', 'd=2026-11-25.1']) {
+      expect(send(`compare/?rating=9&${half}`)).toEqual({ address: `https://example.org/slings/compare/?rating=9&${half}`, rig: { ...EXAMPLE_RIG, ratingKn: 9 } });
+    }
   });
 });

@@ -20,6 +20,8 @@ test('a rig with a page of its own gets the answer shown then beside today\'s, a
     { method: 'gone', name: null, was: VERSION.answers['12/sleeved-wire/hmpe-10'][1], now: null, isMoved: true },
     { method: 'new', name: 'New', was: null, now: ['new', 'ranked', '1.0', '2.0', '3.0'], isMoved: true },
   ]);
+  // What had no number then and has none today is no row.
+  expect(thenOf({ ...VERSION, answers: { '12/sleeved-wire/hmpe-10': [] } }, index, today({}, { attachment: null })).rows).toEqual([]);
   // Ends, middle and place on the page each count by themselves, to the digit shown.
   const moved = (change: object) => thenOf(VERSION, index, today({}, change)).rows?.[0]?.isMoved;
   expect([moved({ attachment: { low: 10.04, middle: 13, high: 17 } }), moved({ attachment: { low: 10, middle: 13, high: 17.06 } }), moved({ group: 'unranked' })]).toEqual([false, true, true]);
@@ -34,6 +36,9 @@ test('any other rig gets no answer of then, but the inputs behind today\'s numbe
     expect(told.isSlingChanged).toBe(false);
   }
   expect(thenOf(VERSION, index, today({ sling: 'nylon-16' }, {})).isSlingChanged).toBe(true);
+  expect(thenOf(VERSION, index, today({ sling: null }, {})).isSlingChanged).toBe(false);
+  // A row whose inputs read as they did is not named.
+  expect(thenOf({ ...VERSION, factors: [] }, index, today({}, {})).inputs).toEqual([]);
 });
 
 test('a withdrawn figure is told with its reason and the methods that it fed; a factor counts as changed where its class did', () => {
