@@ -8,7 +8,7 @@
  * `m` `w` `n` `h`: the offers of maker, workshop, a new one and home, as price ~ there ~ back ~ weeks ~ life ~ least ~
  * from ~ lower ~ from2 ~ lower2; what is empty at the end is left out.
  */
-import { blankKind, type CostWords, type KindWords } from '../replacement/read-words.ts';
+import type { CostWords, KindWords } from '../replacement/read-words.ts';
 import { type NotUnderstood, oneOf, piecesOf, UNDECODED, UNDECODED_WHY } from './pieces.ts';
 import { readEach } from './read-each.ts';
 
@@ -25,6 +25,8 @@ const BETWEEN = '~';
 const LONGEST = 60;
 const LISTS = { kinds: 'count', names: 'name', fresh: 'fresh', refused: 'refused' } as const satisfies Record<string, keyof KindWords>;
 const REFUSED = ['', 'm', 'w', 'mw'] as const;
+
+const blankKind = (): KindWords => ({ count: '', name: '', fresh: '', refused: '' });
 
 /** First letter of a way, its key in a link. */
 const keyOf = (way: string): string => way.slice(0, 1);

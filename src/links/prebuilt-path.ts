@@ -35,7 +35,7 @@ export interface ParsedPath { rig: Rig; notUnderstood: NotUnderstood[] }
  * @param path for example `12/bare-wire/hmpe-8/`, with or without the part up to `/compare/`
  */
 export function parsePath(path: string, vocabulary: Vocabulary): ParsedPath {
-  const after = path.replace(/.*\/compare\//, '');
+  const after = path.replace(/^.*\/compare\//, '');
   const segments = after.split('/').filter((segment) => segment !== '');
   const keys = ['rating', 'eye', 'sling'];
   // The segments are read by the same words as a query, so that both forms can never drift apart.

@@ -35,7 +35,7 @@ test('any other rig gets no answer of then, but the inputs behind today\'s numbe
     expect(told.inputs).toEqual([{ method: 'basket-overhand', name: 'Basket, overhand at the clip end', factors: ['basket-over-eye'] }]);
     expect(told.isSlingChanged).toBe(false);
   }
-  expect(thenOf(VERSION, index, today({ sling: 'nylon-16' }, {})).isSlingChanged).toBe(true);
+  expect(thenOf({ ...VERSION, slings: ['hmpe-8', 'nylon-16'] }, index, today({ sling: 'nylon-16' }, {})).isSlingChanged).toBe(true);
   expect(thenOf(VERSION, index, today({ sling: null }, {})).isSlingChanged).toBe(false);
   // A row whose inputs read as they did is not named.
   expect(thenOf({ ...VERSION, factors: [] }, index, today({}, {})).inputs).toEqual([]);
