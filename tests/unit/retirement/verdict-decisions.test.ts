@@ -45,7 +45,9 @@ describe('a day of asking', () => {
   test.each(['x2026-11-24', '2026-11-24x', '2026', '', '2026-11'])('%o is refused', (on) => {
     expect(() => verdictOn({ last: LAST }, UNKNOWN, on)).toThrow(`on must be a day like 2019-05-31 (got ${on})`);
   });
-  test('that is in no calendar is refused', () => expect(() => verdictOn({ last: LAST }, UNKNOWN, '2026-02-30')).toThrow('2026-02-30'));
+  test('that is in no calendar is refused, also where no rule counts from it', () => {
+    for (const [rules, history] of [[{ last: LAST }, UNKNOWN], [{ one: rule() }, KNOWN]] as const) expect(() => verdictOn(rules, history, '2026-11-31')).toThrow('(got 2026-11-31)');
+  });
 });
 
 describe('the mildest verdict that answers can bring', () => {
@@ -84,5 +86,7 @@ describe('the mildest verdict that answers can bring', () => {
   test('looks past slings of which no rule speaks', () => {
     const only = { nylon: rule({ when: { materials: ['nylon'] } }) };
     expect(verdictOn(only, { ...KNOWN, material: null }, ON)).toMatchObject({ strictest: now, milder: null });
+    const two = { ...only, polyester: rule({ when: { materials: ['polyester'] }, due: { months: 1200, from: 'made' } }) };
+    expect(verdictOn(two, { ...KNOWN, material: null }, ON)).toMatchObject({ strictest: now, milder: { verdict: { kind: 'retire-by' }, fields: ['material'] } });
   });
 });
