@@ -121,8 +121,10 @@ function ofWidth(record: FactorRead, sought: Sought, seen: readonly Seen[]): { s
   const same = seen.filter((s) => s.widthMm !== null && sameWidth(sought.form, s.widthMm, sought.widthMm));
   if (same.length > 0) return { seen: same, bridge: null };
   const { bridge } = record;
-  const inside = (width: number | null): boolean => bridge !== undefined && width !== null && width >= bridge.widthMm[0] && width <= bridge.widthMm[1];
-  if (!bridge || !inside(sought.widthMm)) return { seen: [], bridge: null };
+  if (!bridge) return { seen: [], bridge: null };
+  const [from, to] = bridge.widthMm;
+  const inside = (width: number | null): boolean => width !== null && width >= from && width <= to;
+  if (!inside(sought.widthMm)) return { seen: [], bridge: null };
   const near = seen.filter((s) => inside(s.widthMm));
   return { seen: bridge.bySection ? near.map((s) => bySection(s, sought.widthMm)) : near, bridge };
 }

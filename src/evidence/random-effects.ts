@@ -76,14 +76,13 @@ export function solveQ(groups: readonly (readonly Effect[])[], target: number): 
     return sum;
   };
   if (q(0) <= target) return 0;
-  // Q is at most sum of squares / tau^2, so this end is beyond the answer.
+  // Q is at most sum of squares / tau^2, so twice that is beyond the answer.
   let squares = 0;
   for (const group of groups) {
     const mean = meanAt(group, 0);
     for (const { value } of group) squares += (value - mean) ** 2;
   }
-  let high = squares / target;
-  while (q(high) > target) high *= 2;
+  const high = (2 * squares) / target;
   // Scaled by the square so that the tolerance is relative to the answer's own size.
   return high * findRoot((share) => q(share * high) - target, 0, 1, 1e-16);
 }

@@ -153,11 +153,10 @@ function configurations(records: ScoredRecords, id: string, factor: FactorRecord
   return found.map((group, i) => ({ id: `${id}-${i + 1}`, factor: id, class: factor.class, members: group.map((one) => one.figure) }));
 }
 
-/** Whether two settings are one: the same studies, each with pulls in common. */
+/** Whether two settings are one: as many studies, each of them with pulls in common. */
 function isOne(records: ScoredRecords, a: Setting, b: Setting): boolean {
   const studies = studiesOf(records, a.members);
-  const others = studiesOf(records, b.members);
-  if (studies.length !== others.length || !studies.every((study) => others.includes(study))) return false;
+  if (studies.length !== studiesOf(records, b.members).length) return false;
   return studies.every((study) => a.members.some((member) => studyOf(records, member) === study && b.members.some((other) => partOf(other) === partOf(member))));
 }
 

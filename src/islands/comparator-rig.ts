@@ -125,5 +125,17 @@ export function startRig(panel: Element, setup: Setup, ask: (question: Question)
   };
   change.onclick = () => fold(change.ariaExpanded === 'true');
   addEventListener('popstate', readAddress);
+  // What was chosen before the script came stays, on top of what the address says.
+  const built = wordsOf(parseLink(setup.rig, vocabulary).rig);
+  const early = RIG_KEYS.map((key) => ({ key, value: field(key).value, isOff: field(`no-${key}`)?.checked }))
+    .filter(({ key, value, isOff }) => value !== built[key] || (isOff && value !== ''));
   readAddress();
+  if (early.length === 0) return;
+  for (const { key, value, isOff } of early) {
+    field(key).value = value;
+    const none = field(`no-${key}`);
+    if (none) none.checked = value === built[key] && isOff === true;
+  }
+  offerLengths(wordsNow());
+  form.dispatchEvent(new Event('input'));
 }

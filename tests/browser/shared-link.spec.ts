@@ -60,6 +60,32 @@ test('script five seconds late: first the rig as read, then its rows, never the 
   expect(await rowTexts(page)).toEqual(late);
 });
 
+test('what is chosen before a script that comes three seconds late stays, on top of the rig of the link', async ({ page }) => {
+  await page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
+  await page.route(SCRIPTS, async (route) => {
+    await new Promise((done) => setTimeout(done, 3_000));
+    await route.continue();
+  });
+  await page.goto(`compare/?${OTHER_RIG}`, { waitUntil: 'commit' });
+  await page.locator('footer').waitFor({ state: 'attached' });
+  const rating = await page.evaluate(() => {
+    const form = document.querySelector<HTMLFormElement>('.rig-form') as HTMLFormElement;
+    const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement;
+    field('rating').value = '7,5';
+    field('oldage').value = '4';
+    return field('rating').value;
+  });
+  await alive(page);
+  await expect(page.locator('[name="rating"]')).toHaveValue(rating);
+  await expect(page.locator('[name="oldage"]')).toHaveValue('4');
+  await expect(page.locator('[name="no-oldage"]')).not.toBeChecked();
+  await expect(partsOf(page).rigLine).toContainText('7.5 kN');
+  // The rest is the link's, and the address follows.
+  await expect(page).toHaveURL(/rating=7\.5.*oldage=4/);
+  const others = new URLSearchParams(OTHER_RIG);
+  for (const key of ['eye', 'sling', 'bearing']) expect(new URL(page.url()).searchParams.get(key)).toBe(others.get(key));
+});
+
 for (const [what, pattern] of [['the script', SCRIPTS], ['the evidence', EVIDENCE]] as const) {
   test.describe(`${what} never arrives`, () => {
     test.use({ expectedErrors: /ERR_FAILED|Failed to fetch/ });

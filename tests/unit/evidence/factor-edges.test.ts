@@ -1,6 +1,7 @@
 /** Values of a factor at the edges of its rules, on made-up figures with round numbers. Each expectation names its arithmetic. */
 import t from '@stdlib/stats-base-dists-t';
 import { describe, expect, test } from 'vitest';
+import { highest, lowered, lowest } from '../../../src/evidence/certainty.ts';
 import type { ClassValue } from '../../../src/evidence/classes.ts';
 import { applies, type FactorFigure, type FactorRead, type FactorValue, factorValue, type Sought, sameWidth } from '../../../src/evidence/factor.ts';
 import { poolStudies } from '../../../src/evidence/pool.ts';
@@ -46,7 +47,9 @@ describe('figures', () => {
     expect(of('high', [{ ...implied, bearingMm: 4, diameterMm: 10 }])).toBe('low');
     expect(of('high', [{ ...implied, figure: 'c/d', bearingMm: 4 }])).toBe('high');
   });
-  test('without a width are of no width', () => expect(ask(factor(['a/b']), [figure('a/b', 10, {})])).toEqual({ miss: 'other-width' }));
+  test('without a width are of no width, however narrow the sling', () => {
+    for (const widthMm of [10, 1]) expect(ask(factor(['a/b']), [figure('a/b', 10, {})], { widthMm })).toEqual({ miss: 'other-width' });
+  });
 });
 
 describe('along bearings', () => {
@@ -99,6 +102,11 @@ test('an assumed multiplier moves the mean and widens what is known: 10 kN times
   expect(Math.exp(times.mu)).toBeCloseTo(12, 10);
   expect(times.knowledge).toBeCloseTo(Math.hypot(plain.knowledge, 0.15), 12);
   expect([plain.certainty, times.certainty]).toEqual(['high', 'very low']);
+});
+
+test('the words of certainty in order: of none the highest is very low, and the lowest high', () => {
+  expect([highest(['low', 'high', 'moderate']), lowest(['low', 'high', 'moderate']), highest([]), lowest([])]).toEqual(['high', 'low', 'very low', 'high']);
+  expect([lowered('high', 0), lowered('high', 2), lowered('low', 5)]).toEqual(['high', 'low', 'very low']);
 });
 
 describe('studies that are pooled', () => {

@@ -80,7 +80,7 @@ describe('the fixed guess', () => {
     expect(of(scored({ of: 'a/strand' }, {}, { method: 'straight' }), 'a').baseline).toBeNull();
   });
   test('none where a figure is a share, where the straight one has no legs, and for a study with a straight pull among its figures', () => {
-    for (const unit of ['ratio', 'percent'] as const) expect(of(score(pair(0.6, 0.5, { unit, of: 'a/strand' })), 'a').baseline).toBeNull();
+    for (const unit of ['ratio', 'percent'] as const) expect(of(scored({ unit, of: 'a/strand' }, { unit }), 'a').baseline).toBeNull();
     const all = [figure('a/x', { mean: 12, n: 4 }, {}, { of: 'a/strand' }), figure('b/x', { mean: 10, n: 5 }), straight('a/strand', 14, undefined as never)];
     expect(of(score(records(all, { hitch: ['a/x', 'b/x'] }, ASSUMED)), 'a').baseline).toBeNull();
     const inPercent = [figure('a/x', { mean: 12, n: 4 }, {}, { of: 'a/strand' }), figure('b/x', { mean: 10, n: 5 }), { ...straight('a/strand', 90, 1), unit: 'percent' as const }];
@@ -103,6 +103,9 @@ describe('the fixed guess', () => {
     const model = normal.logpdf(Math.log(1.2), 0, sd);
     expect(summary.better).toBe(guesses.filter((guess) => model > guess).length);
     expect([summary.better, cases.length]).toEqual([1, 1]);
+    // Against 14 kN both of the model's are the higher.
+    expect(Math.max(baselineScore(12, 28), baselineScore(10, 28))).toBeLessThan(model);
+    expect(scored({ of: 'a/strand' }, {}).summary.better).toBe(2);
   });
   test('the means are over predictions with both', () => {
     const { summary } = scored({ of: 'a/strand' }, {});
@@ -238,6 +241,8 @@ describe('what counts as a case', () => {
     const with_ = (group: string[]) => score(records(all, { hitch: ['a/x', 'b/x'] }, { groups: [group, ['c/y', 'd/y']] })).cases.map(({ id }) => id);
     expect(with_(['b/x', 'a/x'])).toEqual(['hitch-1', 'any-2']);
     for (const group of [['a/x', 'b/x', 'c/x'], ['a/x', 'c/x'], ['a/x', 'b/z']]) expect(with_(group), group.join()).toEqual(['hitch-1', 'any-1', 'any-2']);
+    const three = [...all, figure('c/z', { mean: 9, n: 3 })];
+    expect(score(records(three, { hitch: ['a/x', 'b/x', 'c/x'] }, { groups: [['a/x', 'b/x', 'c/z']] })).cases.map(({ id }) => id)).toEqual(['hitch-1', 'any-1']);
   });
   test('a group of a class with one study is not a configuration that one study alone has measured', () => {
     expect(score(records(many, {}, { groups: [['a/x', 'a/z'], ['c/y', 'd/y']] })).alone).toEqual([]);
