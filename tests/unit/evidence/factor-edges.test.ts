@@ -39,9 +39,9 @@ describe('figures', () => {
   });
   test('none at all leave no value', () => expect(ask(factor([]), [])).toEqual({ miss: 'no-figure' }));
   test('without a word of certainty count as very low; what a source implies costs a step for each condition', () => {
-    const of = (certainty: FactorFigure['certainty'], taken: FactorRead['taken']) => valueOf(factor(['a/b'], { taken }), [figure('a/b', 10, { widthMm: 10 }, certainty)]).certainty;
-    expect(of(null, undefined)).toBe('very low');
-    expect(of('high', undefined)).toBe('high');
+    const of = (certainty: FactorFigure['certainty'], taken: FactorRead['taken'] = []) => valueOf(factor(['a/b'], { taken }), [figure('a/b', 10, { widthMm: 10 }, certainty)]).certainty;
+    expect(of(null)).toBe('very low');
+    expect(of('high')).toBe('high');
     const implied = { figure: 'a/b', why: 'made up' };
     expect(of('high', [{ ...implied, bearingMm: 4 }])).toBe('moderate');
     expect(of('high', [{ ...implied, bearingMm: 4, diameterMm: 10 }])).toBe('low');

@@ -1,6 +1,6 @@
 /** What decides a verdict, on made-up rules that stand for no source. Each expectation follows by hand from the rules beside it. */
 import { describe, expect, test } from 'vitest';
-import type { VerdictRule } from '../../../src/records/schema.ts';
+import type { Material, VerdictRule } from '../../../src/records/schema.ts';
 import { type Field, type SlingHistory, verdictOn } from '../../../src/retirement/verdict.ts';
 import { KNOWN, ON, UNKNOWN } from './history.ts';
 
@@ -63,7 +63,7 @@ describe('the mildest verdict that answers can bring', () => {
     expect(milder({ one: rule({ when: { uses: ['stored', 'seldom', 'monthly', 'weekly', 'daily'] } }) }, { use: null })).toBeNull();
   });
   test('tries each material that the rules tell apart, wherever it stands among them', () => {
-    const all = ['hmpe', 'nylon', 'polyester', 'aramid', 'hmpe-nylon', 'hmpe-aramid', 'lcp', 'polypropylene'] as const;
+    const all: Material[] = ['hmpe', 'nylon', 'polyester', 'aramid', 'hmpe-nylon', 'hmpe-aramid', 'lcp', 'polypropylene'];
     for (const spared of all) {
       const rules = { one: rule({ when: { materials: all.filter((material) => material !== spared) } }), two: rule({ when: { materials: all.filter((material) => material !== spared).slice(2) } }) };
       expect(milder(rules, { material: null }), spared).toEqual(of('material'));
