@@ -44,6 +44,7 @@ const NODES = 10;
 const mean = new Float64Array(MAX_VARIABLES);
 const variogram = new Float64Array(MAX_VARIABLES * MAX_VARIABLES);
 const limits = new Float64Array(MAX_VARIABLES);
+/** Correlations; an orthant never looks at the diagonal. */
 const matrix = new Float64Array(MAX_VARIABLES * MAX_VARIABLES);
 const kept = new Int32Array(MAX_VARIABLES);
 
@@ -141,12 +142,9 @@ function smallest(i: number, count: number): number {
     limits[left] = -lead / Math.sqrt(variance);
     kept[left++] = j;
   }
-  if (left === 0) return 1 / tied;
-  if (left === 1) return normalCdf(-(limits[0] as number)) / tied;
   for (let r = 0; r < left; r++) {
     const j = kept[r] as number;
     const vj = variogram[i * MAX_VARIABLES + j] as number;
-    matrix[r * left + r] = 1;
     for (let c = 0; c < r; c++) {
       const k = kept[c] as number;
       const vk = variogram[i * MAX_VARIABLES + k] as number;
@@ -191,7 +189,6 @@ function isSameStrength(a: ChainLink, b: ChainLink): boolean {
 }
 
 function isAmong(link: ChainLink, chain: readonly ChainLink[]): boolean {
-  if (link.own !== 0) return false;
   for (let i = 0; i < chain.length; i++) if (isSameStrength(link, chain[i] as ChainLink)) return true;
   return false;
 }
@@ -255,7 +252,7 @@ interface NormalBlock {
   readonly count: number;
   readonly mu: Float64Array;
   readonly sd: Float64Array;
-  /** Correlations by rows. */
+  /** Correlations by rows; the diagonal is never read. */
   readonly correlations: Float64Array;
   readonly limits: Float64Array;
 }
@@ -282,6 +279,11 @@ interface PreparedChain {
   readonly blocks: readonly NormalBlock[];
 }
 
+/** Covariance by two spreads, free of what rounding puts beyond 1. */
+function correlationOf(covariance: number, a: number, b: number): number {
+  return Math.max(-1, Math.min(1, covariance / (a * b)));
+}
+
 function normalBlock(members: readonly ChainLink[], places: readonly number[]): NormalBlock {
   const count = members.length;
   const mu = new Float64Array(count);
@@ -290,11 +292,10 @@ function normalBlock(members: readonly ChainLink[], places: readonly number[]): 
   for (let i = 0; i < count; i++) {
     const a = members[i] as ChainLink;
     mu[i] = a.muLog;
-    sd[i] = Math.sqrt(dot(a.shared, a.shared) + a.own * a.own);
-    correlations[i * count + i] = 1;
+    sd[i] = spreadOf(a);
     for (let k = 0; k < i; k++) {
-      const scale = (sd[i] as number) * (sd[k] as number);
-      const value = scale > 0 ? Math.max(-1, Math.min(1, dot(a.shared, (members[k] as ChainLink).shared) / scale)) : 0;
+      // Links of one block share something, so all of them scatter.
+      const value = correlationOf(dot(a.shared, (members[k] as ChainLink).shared), sd[i] as number, sd[k] as number);
       correlations[i * count + k] = value;
       correlations[k * count + i] = value;
     }
@@ -307,17 +308,11 @@ function standardised(u: number, mu: number, sd: number): number {
   return sd > 0 ? (u - mu) / sd : u < mu ? -99 : 99;
 }
 
-/** P(every link of the block > u), u = ln x. */
+/** P(every link of the block > u), u = ln x; leaves the limits that it set. */
 function normalBlockSurvival(block: NormalBlock, u: number): number {
-  const { count, mu, sd } = block;
-  if (count === 1) return normalCdf(-standardised(u, mu[0] as number, sd[0] as number));
-  const h = standardised(u, mu[0] as number, sd[0] as number);
-  const k = standardised(u, mu[1] as number, sd[1] as number);
-  if (count === 2) return bivariateOrthant(h, k, block.correlations[1] as number);
-  block.limits[0] = h;
-  block.limits[1] = k;
-  for (let i = 2; i < count; i++) block.limits[i] = standardised(u, mu[i] as number, sd[i] as number);
-  return orthant(count, block.limits, block.correlations);
+  const { count, mu, sd, limits } = block;
+  for (let i = 0; i < count; i++) limits[i] = standardised(u, mu[i] as number, sd[i] as number);
+  return orthant(count, limits, block.correlations);
 }
 
 /** P(a floored link > e^u). */
@@ -413,21 +408,20 @@ function flooredQuantile(link: FlooredLink, p: number): number {
   return floor - (sd * Math.log1p(-p)) / edge;
 }
 
-/** Where the last quantile was found: score, ln force, and rise of the score there; slope 0 means none yet. */
-interface Trail {
-  z: number;
-  u: number;
-  slope: number;
+/** A quantile of the minimum: normal score, ln force, and rise of the score there. */
+interface Point {
+  readonly z: number;
+  readonly u: number;
+  readonly slope: number;
 }
 
-/** ln of the p-quantile of the minimum; the search starts from the trail, if there is one, and leaves its own. */
-function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
+/** The p-quantile of the minimum; the search starts from another one, if there is one. */
+function pointAt(chain: PreparedChain, p: number, from: Point | undefined): Point {
   const z = normalQuantile(p);
-  const only = chain.blocks[0];
-  if (chain.count === 1 && only) return (only.mu[0] as number) + z * (only.sd[0] as number);
-  // The union bound from below, with P(Z < -t) <= exp(-t^2 / 2) / 2; from above no minimum lies beyond the quantile of
-  // any link.
-  const zLow = chain.count === 1 ? z : -Math.sqrt(2 * Math.log(chain.count / (2 * p)));
+  // No quantile of the minimum lies above that of any link. Nor does it lie below all that the links have for a
+  // `count`-th of `p`, since these chances add up to `p` at most.
+  const part = p / chain.count;
+  const zPart = normalQuantile(part);
   let low = Infinity;
   let high = Infinity;
   let spread = 0;
@@ -436,7 +430,7 @@ function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
     for (let k = 0; k < block.count; k++) {
       const mu = block.mu[k] as number;
       const sd = block.sd[k] as number;
-      low = Math.min(low, mu + zLow * sd);
+      low = Math.min(low, mu + zPart * sd);
       if (mu + z * sd < high) {
         high = mu + z * sd;
         spread = sd;
@@ -445,25 +439,23 @@ function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
   }
   for (let i = 0; i < chain.floored.length; i++) {
     const link = chain.floored[i] as FlooredLink;
-    low = Math.min(low, Math.max(link.floor, link.mu + zLow * link.sd));
+    low = Math.min(low, link.edge < FAR ? flooredQuantile(link, part) : link.floor);
     const top = flooredQuantile(link, p);
     if (top < high) {
       high = top;
       spread = link.sd;
     }
   }
-  if (chain.count === 1 && (chain.floored[0] as FlooredLink).edge < FAR) return high;
-  if (!(high > low)) return high;
-  // In normal scores the distribution is nearly a straight line, so secants settle in a few steps.
+  // In normal scores the distribution is nearly a straight line, so secants settle in a few steps. Where no other link
+  // matters, the quantile of the weakest is the answer and the search starts on it.
+  let slope = from ? from.slope : 1 / spread;
+  let u = from ? from.u + (z - from.z) / slope : high;
+  if (!(u > low && u < high)) u = high;
   let right = high;
   let left = low;
-  let slope = trail.slope > 0 ? trail.slope : spread > 0 ? 1 / spread : 1;
-  let u = trail.slope > 0 ? trail.u + (z - trail.z) / slope : high;
-  if (!(u > low && u < high)) u = high;
   let score = scoreAt(chain, u) - z;
-  for (let step = 0; step < 200; step++) {
-    // Where no other link matters, the quantile of the weakest is the answer and the search starts on it.
-    if (Math.abs(score) < 1e-14) break;
+  // With one link both ends are the answer, as they are with a fixed strength that no other link comes near.
+  for (let step = 0; step < 200 && Math.abs(score) > 1e-14 && right - left > 1e-14; step++) {
     if (score > 0) right = u;
     else left = u;
     let next = u - score / slope;
@@ -471,34 +463,24 @@ function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
     const move = next - u;
     const before = score;
     u = next;
-    if (Math.abs(move) < 1e-15 * Math.max(1, Math.abs(u)) || right - left < 1e-14) break;
     score = scoreAt(chain, u) - z;
-    const rise = (score - before) / move;
-    if (rise > 0 && rise < Infinity) {
-      slope = rise;
-      // Secant errors multiply: after a step that short the next one is exact to well below 1e-9. A floor is a kink,
-      // across which a secant says less.
-      if (Math.abs(score) < (chain.floored.length > 0 ? 1e-10 : 1e-6)) {
-        const last = u - score / slope;
-        if (last >= left && last <= right) u = last;
-        break;
-      }
-    } else slope = Infinity;
+    // Along a level or across a jump this leads out of what is left, and the next step halves that.
+    slope = (score - before) / move;
+    // Secant errors multiply: after a step that short the next one is exact to well below 1e-9. A floor is a kink,
+    // across which a secant says less.
+    if (Math.abs(score) < (chain.floored.length > 0 ? 1e-10 : 1e-6)) {
+      const last = u - score / slope;
+      if (last >= left && last <= right) u = last;
+      break;
+    }
   }
-  if (slope < Infinity) {
-    trail.z = z;
-    trail.u = u;
-    trail.slope = slope;
-  }
-  return u;
+  return { z, u, slope };
 }
 
 /** The normal score of P(min <= e^u), kept within +-40. */
 function scoreAt(chain: PreparedChain, u: number): number {
   const above = survivalAtLog(chain, u);
-  if (above < 0.5) return above < 1e-300 ? 40 : -normalQuantile(above);
-  const below = 1 - above;
-  return below < 1e-300 ? -40 : normalQuantile(below);
+  return above > 0 ? (above < 1 ? -normalQuantile(above) : -40) : 40;
 }
 
 /**
@@ -506,16 +488,17 @@ function scoreAt(chain: PreparedChain, u: number): number {
  * @throws RangeError when a link is no valid one or `p` does not lie strictly between 0 and 1.
  */
 export function quantile(links: readonly ChainLink[], p: number): number {
-  return Math.exp(logQuantile(prepare(links), p, { z: 0, u: 0, slope: 0 }));
+  return Math.exp(pointAt(prepare(links), p, undefined).u);
 }
 
 /** As `quantile`, for several shares at once, in the order given: made ready once, and each search helps the next. */
 export function quantiles(links: readonly ChainLink[], ps: readonly number[]): number[] {
   const chain = prepare(links);
-  const trail = { z: 0, u: 0, slope: 0 };
-  const found: number[] = [];
-  for (let i = 0; i < ps.length; i++) found.push(Math.exp(logQuantile(chain, ps[i] as number, trail)));
-  return found;
+  let point: Point | undefined;
+  return ps.map((p) => {
+    point = pointAt(chain, p, point);
+    return Math.exp(point.u);
+  });
 }
 
 /**
@@ -652,7 +635,7 @@ function overFloors(
   chain: PreparedChain,
   visit: (u: number, weight: number, rest: number, above: number) => void,
 ): void {
-  if (chain.floored.length === 0 || freeSurvival(chain, lowestFloor(chain.floored)) < NEVER) return;
+  if (freeSurvival(chain, lowestFloor(chain.floored)) < NEVER) return;
   const edges = edgesAboveFloors(chain);
   const rule = gaussLegendre(NODES);
   for (let e = 0; e + 1 < edges.length; e++) {
@@ -689,10 +672,8 @@ function flooredShares(chain: PreparedChain): number[] {
       blocks.forEach((other, o) => {
         if (o !== b) others *= normalBlockSurvival(other, u);
       });
+      // At the limits that the survival of the block has set.
       const partial = partials[b] as (index: number) => number;
-      for (let i = 0; i < block.count; i++) {
-        block.limits[i] = standardised(u, block.mu[i] as number, block.sd[i] as number);
-      }
       for (let i = 0; i < block.count; i++) {
         const member = block.members[i] as number;
         among[member] = (among[member] as number) - others * partial(i);
@@ -709,41 +690,35 @@ function flooredShares(chain: PreparedChain): number[] {
 }
 
 /** For a block of normals at its limits: density of one at the limit times the survival of the others given that. */
-function partialsOf(rest: NormalBlock): (index: number) => number {
-  const { count, sd, correlations } = rest;
-  const others = Math.max(0, count - 1);
-  const given = new Float64Array(count * others * others);
-  const deviation = new Float64Array(count * others);
-  for (let i = 0; i < count; i++) {
-    for (let k = 0; k < others; k++) {
-      const a = k < i ? k : k + 1;
-      const ra = correlations[i * count + a] as number;
-      deviation[i * others + k] = Math.sqrt(Math.max(0, 1 - ra * ra));
-      for (let l = 0; l <= k; l++) {
-        const b = l < i ? l : l + 1;
-        const rb = correlations[i * count + b] as number;
-        const scale = (deviation[i * others + k] as number) * (deviation[i * others + l] as number);
-        const covariance = (correlations[a * count + b] as number) - ra * rb;
-        const value = k === l ? 1 : scale > 0 ? Math.max(-1, Math.min(1, covariance / scale)) : 0;
-        given[(i * others + k) * others + l] = value;
-        given[(i * others + l) * others + k] = value;
-      }
-    }
-  }
-  const reduced = new Float64Array(others);
+function partialsOf(block: NormalBlock): (index: number) => number {
+  const { count, sd, limits } = block;
+  const links = Array.from({ length: count }, (_, i) => i);
+  const between = (i: number, k: number): number => block.correlations[i * count + k] as number;
+  const given = links.map((i) => {
+    const others = links.filter((k) => k !== i);
+    const deviations = others.map((k) => Math.sqrt(Math.max(0, 1 - between(i, k) ** 2)));
+    const correlations = others.flatMap((k, at) =>
+      others.map((l, to) => {
+        const covariance = between(k, l) - between(i, k) * between(i, l);
+        // Where one does not deviate, its limit alone decides, and this is not read.
+        return correlationOf(covariance, deviations[at] as number, deviations[to] as number);
+      }),
+    );
+    return { others, deviations, correlations, limits: new Float64Array(others.length) };
+  });
   return (index) => {
-    const h = rest.limits[index] as number;
+    const h = limits[index] as number;
     const spread = sd[index] as number;
-    if (spread === 0 || Math.abs(h) > 38) return 0;
-    const dense = (INV_SQRT_2PI * Math.exp(-0.5 * h * h)) / spread;
-    if (others === 0) return dense;
-    for (let k = 0; k < others; k++) {
-      const a = k < index ? k : k + 1;
-      const lead = (rest.limits[a] as number) - (correlations[index * count + a] as number) * h;
-      reduced[k] = standardised(lead, 0, deviation[index * others + k] as number);
+    // A fixed strength has no density.
+    if (spread === 0) return 0;
+    const { others, deviations, correlations, limits: reduced } = given[index] as (typeof given)[number];
+    for (let k = 0; k < others.length; k++) {
+      const other = others[k] as number;
+      const lead = (limits[other] as number) - between(index, other) * h;
+      reduced[k] = standardised(lead, 0, deviations[k] as number);
     }
-    const start = index * others * others;
-    return dense * orthant(others, reduced, given.subarray(start, start + others * others));
+    const dense = (INV_SQRT_2PI * Math.exp(-0.5 * h * h)) / spread;
+    return dense * orthant(others.length, reduced, correlations);
   };
 }
 
