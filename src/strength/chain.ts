@@ -551,22 +551,17 @@ export function interference(links: readonly ChainLink[], load: Distribution): n
     for (let i = 0; i < links.length; i++) sum += smallest(i, all.length);
     return Math.min(1, sum);
   }
-  const low = Math.max(quantileOf(load, 1e-14), 0);
-  const high = quantileOf(load, 1 - 1e-14);
-  const cuts: number[] = [];
-  let finest = (high - low) / 6;
-  for (const link of chain.floored) {
-    cuts.push(Math.exp(link.floor));
-    finest = Math.min(finest, 2.5 * link.sd * Math.exp(link.mu));
+  // Panels of two standard deviations, of the load and of each link: what scatters little is met by narrow ones.
+  const cuts = chain.floored.map((link) => Math.exp(link.floor));
+  for (let k = -8; k <= 8; k += 2) {
+    cuts.push(quantileOf(load, normalCdf(k)));
+    for (const link of chain.floored) cuts.push(Math.exp(link.mu + k * link.sd));
+    for (const link of chain.free) cuts.push(Math.exp(link.muLog + k * spreadOf(link)));
   }
-  for (const link of chain.free) {
-    const sd = spreadOf(link);
-    if (sd > 0) finest = Math.min(finest, 2.5 * sd * Math.exp(link.muLog));
-    else cuts.push(Math.exp(link.muLog));
-  }
+  const low = Math.max(quantileOf(load, normalCdf(-8)), 0);
+  const edges = panelEdges(low, quantileOf(load, normalCdf(8)), cuts, Infinity);
   const rule = gaussLegendre(16);
   let sum = 0;
-  const edges = panelEdges(low, high, cuts, finest);
   for (let e = 0; e + 1 < edges.length; e++) {
     const half = 0.5 * ((edges[e + 1] as number) - (edges[e] as number));
     for (let i = 0; i < rule.nodes.length; i++) {
