@@ -8,7 +8,7 @@
  * integral over ln force says by how much. Deterministic.
  * Definitions and reference values: tests/reference/chain-vectors.json.
  */
-import { bivariateOrthant, MAX_VARIABLES, orthant } from '../numerics/multinormal.ts';
+import { MAX_VARIABLES, orthant } from '../numerics/multinormal.ts';
 import { INV_SQRT_2PI, normalCdf, normalHazard, normalQuantile, truncatedSurvival } from '../numerics/normal.ts';
 import { gaussLegendre } from '../numerics/quadrature.ts';
 import { density, type Distribution, quantileOf } from './distribution.ts';
@@ -92,6 +92,7 @@ function spreadOf(link: ChainLink): number {
 
 /** ln of a floor that matters, else -Infinity. A floor far below the link's lower end is left out. */
 function effectiveFloor(link: ChainLink): number {
+  // Asked so often that it is told at once.
   if (!link.floor) return -Infinity;
   const floor = Math.log(link.floor);
   return (floor - link.muLog) / spreadOf(link) < FLOOR_MATTERS ? -Infinity : floor;
@@ -224,15 +225,15 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
   for (let i = 0; i < b.length; i++) if (!isAmong(b[i] as ChainLink, a)) all.push(b[i] as ChainLink);
   const ofB = all.length;
   for (let i = 0; i < b.length; i++) if (isAmong(b[i] as ChainLink, a)) all.push(b[i] as ChainLink);
-  if (ofB === ofA) return 0;
   assertLinks(all, 'a and b together');
-  const count = all.length;
   let sum = 0;
   if (hasFloor(all)) {
     const shares = flooredShares(prepare(all));
     for (let i = ofA; i < ofB; i++) sum += shares[i] as number;
   } else {
     loadVariogram(all);
+    // The side with fewer links is quicker, where what is not one side's is the other's.
+    const count = all.length;
     if (ofB === count && ofA < count - ofA) {
       for (let i = 0; i < ofA; i++) sum += smallest(i, count);
       sum = 1 - sum;
@@ -284,23 +285,24 @@ function correlationOf(covariance: number, a: number, b: number): number {
   return Math.max(-1, Math.min(1, covariance / (a * b)));
 }
 
-function normalBlock(members: readonly ChainLink[], places: readonly number[]): NormalBlock {
+function normalBlock(links: readonly ChainLink[], members: readonly number[]): NormalBlock {
   const count = members.length;
   const mu = new Float64Array(count);
   const sd = new Float64Array(count);
   const correlations = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {
-    const a = members[i] as ChainLink;
+    const a = links[members[i] as number] as ChainLink;
     mu[i] = a.muLog;
     sd[i] = spreadOf(a);
     for (let k = 0; k < i; k++) {
       // Links of one block share something, so all of them scatter.
-      const value = correlationOf(dot(a.shared, (members[k] as ChainLink).shared), sd[i] as number, sd[k] as number);
+      const b = links[members[k] as number] as ChainLink;
+      const value = correlationOf(dot(a.shared, b.shared), sd[i] as number, sd[k] as number);
       correlations[i * count + k] = value;
       correlations[k * count + i] = value;
     }
   }
-  return { members: places, count, mu, sd, correlations, limits: new Float64Array(count) };
+  return { members, count, mu, sd, correlations, limits: new Float64Array(count) };
 }
 
 /** Standardised limit of a normal that has to exceed `u`; a certain one passes or does not. */
@@ -352,7 +354,7 @@ function blocksOf(links: readonly ChainLink[]): NormalBlock[] {
   for (let i = 0; i < links.length; i++) {
     block.push(i);
     for (let k = 0; k < i; k++) {
-      if (block[i] === block[k] || !areTied(links[i] as ChainLink, links[k] as ChainLink)) continue;
+      if (!areTied(links[i] as ChainLink, links[k] as ChainLink)) continue;
       const from = block[i];
       const to = block[k] as number;
       for (let m = 0; m <= i; m++) if (block[m] === from) block[m] = to;
@@ -360,14 +362,9 @@ function blocksOf(links: readonly ChainLink[]): NormalBlock[] {
   }
   const blocks: NormalBlock[] = [];
   for (let b = 0; b < links.length; b++) {
-    const members: ChainLink[] = [];
     const places: number[] = [];
-    for (let i = 0; i < links.length; i++) {
-      if (block[i] !== b) continue;
-      members.push(links[i] as ChainLink);
-      places.push(i);
-    }
-    if (members.length > 0) blocks.push(normalBlock(members, places));
+    for (let i = 0; i < links.length; i++) if (block[i] === b) places.push(i);
+    if (places.length > 0) blocks.push(normalBlock(links, places));
   }
   return blocks;
 }
@@ -393,9 +390,7 @@ function survivalAtLog(chain: PreparedChain, u: number): number {
 export function survival(links: readonly ChainLink[], x: number): number {
   if (Number.isNaN(x)) throw new RangeError('x must be a number (got NaN).');
   const chain = prepare(links);
-  if (x <= 0) return 1;
-  if (x === Infinity) return 0;
-  return survivalAtLog(chain, Math.log(x));
+  return x === Infinity ? 0 : survivalAtLog(chain, Math.log(Math.max(x, 0)));
 }
 
 /** Beyond this edge the tail that is left is too thin to be inverted. */
@@ -420,41 +415,33 @@ function pointAt(chain: PreparedChain, p: number, from: Point | undefined): Poin
   const z = normalQuantile(p);
   // No quantile of the minimum lies above that of any link. Nor does it lie below all that the links have for a
   // `count`-th of `p`, since these chances add up to `p` at most.
-  const part = p / chain.count;
-  const zPart = normalQuantile(part);
+  const zPart = normalQuantile(p / chain.count);
   let low = Infinity;
   let high = Infinity;
-  let spread = 0;
   for (let i = 0; i < chain.blocks.length; i++) {
-    const block = chain.blocks[i] as NormalBlock;
-    for (let k = 0; k < block.count; k++) {
-      const mu = block.mu[k] as number;
-      const sd = block.sd[k] as number;
-      low = Math.min(low, mu + zPart * sd);
-      if (mu + z * sd < high) {
-        high = mu + z * sd;
-        spread = sd;
-      }
+    const { count, mu, sd } = chain.blocks[i] as NormalBlock;
+    for (let k = 0; k < count; k++) {
+      low = Math.min(low, (mu[k] as number) + zPart * (sd[k] as number));
+      high = Math.min(high, (mu[k] as number) + z * (sd[k] as number));
     }
   }
   for (let i = 0; i < chain.floored.length; i++) {
     const link = chain.floored[i] as FlooredLink;
-    low = Math.min(low, link.edge < FAR ? flooredQuantile(link, part) : link.floor);
-    const top = flooredQuantile(link, p);
-    if (top < high) {
-      high = top;
-      spread = link.sd;
-    }
+    low = Math.min(low, link.floor);
+    high = Math.min(high, flooredQuantile(link, p));
   }
   // In normal scores the distribution is nearly a straight line, so secants settle in a few steps. Where no other link
   // matters, the quantile of the weakest is the answer and the search starts on it.
-  let slope = from ? from.slope : 1 / spread;
+  let slope = from ? from.slope : (z - zPart) / (high - low);
   let u = from ? from.u + (z - from.z) / slope : high;
-  if (!(u > low && u < high)) u = high;
-  let right = high;
-  let left = low;
+  // A single link without a floor leaves nothing to search, nor does a fixed strength that no other comes near.
+  if (high <= low) return { z, u: high, slope };
+  // An end may be the answer itself: rounding must not shut it out.
+  const hair = 1e-9 * (high - low);
+  let right = high + hair;
+  let left = low - hair;
+  if (!(u > left && u < right)) u = high;
   let score = scoreAt(chain, u) - z;
-  // With one link both ends are the answer, as they are with a fixed strength that no other link comes near.
   for (let step = 0; step < 200 && Math.abs(score) > 1e-14 && right - left > 1e-14; step++) {
     if (score > 0) right = u;
     else left = u;
@@ -477,10 +464,9 @@ function pointAt(chain: PreparedChain, p: number, from: Point | undefined): Poin
   return { z, u, slope };
 }
 
-/** The normal score of P(min <= e^u), kept within +-40. */
+/** The normal score of P(min <= e^u), as far out as doubles tell it from that of 0 or 1. */
 function scoreAt(chain: PreparedChain, u: number): number {
-  const above = survivalAtLog(chain, u);
-  return above > 0 ? (above < 1 ? -normalQuantile(above) : -40) : 40;
+  return -normalQuantile(Math.max(1e-300, Math.min(survivalAtLog(chain, u), 1 - Number.EPSILON / 2)));
 }
 
 /**
@@ -536,21 +522,11 @@ function freeMean(links: readonly ChainLink[]): number {
 }
 
 /**
- * P(min < load) for a load that is independent of every link.
- * A lognormal load is one more link; other loads are integrated over.
+ * P(min < load) for a load that is independent of every link, integrated over the load.
  * @throws RangeError when a link or the load is no valid one.
  */
 export function interference(links: readonly ChainLink[], load: Distribution): number {
   const chain = prepare(links);
-  if (load.dist === 'lognormal' && chain.floored.length === 0 && links.length < MAX_VARIABLES) {
-    const none = (links[0] as ChainLink).shared.map(() => 0);
-    const all = [...links, { muLog: load.muLog, shared: none, own: load.sigmaLog }];
-    assertLinks(all, 'links and load');
-    loadVariogram(all);
-    let sum = 0;
-    for (let i = 0; i < links.length; i++) sum += smallest(i, all.length);
-    return Math.min(1, sum);
-  }
   // Panels of two standard deviations, of the load and of each link: what scatters little is met by narrow ones.
   const cuts = chain.floored.map((link) => Math.exp(link.floor));
   for (let k = -8; k <= 8; k += 2) {
@@ -558,30 +534,27 @@ export function interference(links: readonly ChainLink[], load: Distribution): n
     for (const link of chain.floored) cuts.push(Math.exp(link.mu + k * link.sd));
     for (const link of chain.free) cuts.push(Math.exp(link.muLog + k * spreadOf(link)));
   }
-  const low = Math.max(quantileOf(load, normalCdf(-8)), 0);
-  const edges = panelEdges(low, quantileOf(load, normalCdf(8)), cuts, Infinity);
+  const edges = panelEdges(quantileOf(load, normalCdf(-8)), quantileOf(load, normalCdf(8)), cuts, Infinity);
   const rule = gaussLegendre(16);
   let sum = 0;
   for (let e = 0; e + 1 < edges.length; e++) {
     const half = 0.5 * ((edges[e + 1] as number) - (edges[e] as number));
     for (let i = 0; i < rule.nodes.length; i++) {
-      const x = (edges[e] as number) + half * (1 + (rule.nodes[i] as number));
-      if (x <= 0) continue;
+      const x = Math.max(0, (edges[e] as number) + half * (1 + (rule.nodes[i] as number)));
       sum += half * (rule.weights[i] as number) * density(load, x) * (1 - survivalAtLog(chain, Math.log(x)));
     }
   }
-  return sum < 0 ? 0 : Math.min(sum, 1);
+  return Math.min(sum, 1);
 }
 
 /** Panel ends from `low` to `high`, split at the cuts and no wider than `widest` (at most 400 panels a piece). */
 function panelEdges(low: number, high: number, cuts: readonly number[], widest: number): number[] {
-  const marks = [low, ...cuts.filter((cut) => cut > low && cut < high).sort((a, b) => a - b), high];
   const edges = [low];
-  for (let m = 0; m + 1 < marks.length; m++) {
-    const from = marks[m] as number;
-    const to = marks[m + 1] as number;
+  let from = low;
+  for (const to of [...cuts.filter((cut) => cut > low && cut < high).sort((a, b) => a - b), high]) {
     const panels = Math.min(400, Math.max(1, Math.ceil((to - from) / widest)));
     for (let i = 1; i <= panels; i++) edges.push(from + ((to - from) * i) / panels);
+    from = to;
   }
   return edges;
 }
@@ -650,7 +623,7 @@ function overFloors(
  */
 function flooredShares(chain: PreparedChain): number[] {
   const { blocks, floored, free, places } = chain;
-  const among = free.length > 0 ? freeShares(free) : [];
+  const among = freeShares(free);
   const partials = blocks.map(partialsOf);
   const shares = new Array<number>(chain.count).fill(0);
   overFloors(chain, (u, weight, rest, above) => {
@@ -763,10 +736,6 @@ export function mergeShared(links: readonly ChainLink[]): ChainLink[] {
 
 function isProportional(a: readonly number[], b: readonly number[]): boolean {
   const at = a.findIndex((value) => value !== 0);
-  if (b[at] === 0) return false;
   const ratio = (b[at] as number) / (a[at] as number);
-  return a.every((value, i) => {
-    const expected = value * ratio;
-    return (value === 0) === (b[i] === 0) && Math.abs(expected - (b[i] as number)) <= 1e-12 * Math.abs(expected);
-  });
+  return a.every((value, i) => Math.abs(value * ratio - (b[i] as number)) <= 1e-12 * Math.abs(value * ratio));
 }

@@ -141,7 +141,7 @@ describe('links that are all alike and share nothing', () => {
           const left = (1 - p) ** (1 / count) * (floor ? Phi((3 - Math.log(floor)) / sd) : 1);
           near(quantile(links, p), Math.exp(3 - sd * PhiInverse(left)), 1e-9);
         }
-        if (count < 8 || floor) for (const share of firstShares(links)) near(share, 1 / count, 1e-8);
+        if (count < 8 || floor) for (const share of firstShares(links)) close(share, 1 / count, 1e-9);
       });
     }
   }
@@ -158,13 +158,24 @@ describe('links that are all alike and share nothing', () => {
     near(winShare([other, piece], [piece, other]), 1 / 3, 1e-9);
     near(winShare([other, piece], [other, other, piece]), 1 / 2, 1e-9);
     near(winShare([piece, other, other], [other, piece]), 1 / 4, 1e-9);
+    // As many links as can be asked for, the piece counted once. A floor seven sd below leaves their law as it is.
+    const low: ChainLink = { ...other, floor: Math.exp(3 - 7 * sd) };
+    near(winShare([piece, low, low, low], [low, low, piece, low, low]), 4 / 8, 1e-6);
     // One side is that piece alone.
     near(winShare([piece], [other, piece]), 1 / 2, 1e-9);
     expect(winShare([other, piece], [piece])).toBe(0);
   });
 
   it('fall short of a load of their own law in all but one of (count + 1)', () => {
-    for (const count of [1, 2, 4, 8]) near(interference(copies(count, alone(20, sd)), { dist: 'lognormal', muLog: Math.log(20), sigmaLog: sd }), count / (count + 1), 1e-7);
+    for (const count of [1, 2, 4, 8]) near(interference(copies(count, alone(20, sd)), { dist: 'lognormal', muLog: Math.log(20), sigmaLog: sd }), count / (count + 1), 1e-9);
+  });
+});
+
+describe('shares that doubles hardly tell from 0', () => {
+  it('have quantiles about as far out as they should lie', () => {
+    const found = 2 * Phi(Math.log(quantile(copies(2, alone(20, 0.15)), 1e-17) / 20) / 0.15);
+    expect(found).toBeGreaterThan(0.9e-17);
+    expect(found).toBeLessThan(2.1e-17);
   });
 });
 
@@ -224,6 +235,33 @@ describe('a floored link alone', () => {
   });
 });
 
+describe('floors far above the middle', () => {
+  it('leave quantiles at their part of the tail, as far as there are doubles for it', () => {
+    for (const p of [0.01, 0.5, 0.9]) near(Phi(-10 * Math.log(quantile([alone(1, 0.1, Math.exp(3.2))], p))), (1 - p) * Phi(-32), 1e-9);
+  });
+  it('and farther out those of an exponential, less a few parts in (edge squared) (Mills)', () => {
+    const link = alone(1, 0.1, Math.exp(5));
+    for (const p of [0.1, 0.5, 0.9]) {
+      near(survival([link], quantile([link], p)), 1 - p, 1e-8);
+      const excess = (-0.1 * Math.log(1 - p)) / 50;
+      const found = Math.log(quantile([link], p)) - 5;
+      expect(found).toBeLessThan(excess);
+      near(found, excess, 3 / 50 ** 2);
+    }
+    expect(survival([link, alone(200, 0.1)], Infinity)).toBe(0);
+  });
+});
+
+describe('one link against one, with floors', () => {
+  it('wins as often as the other goes first of the two', () => {
+    const [floored, free] = [alone(22, 0.1, 21), alone(24, 0.15)];
+    const [one, other] = byHand([[floored], [free]]).shares as [number, number];
+    close(winShare([floored], [free]), other, 1e-9);
+    close(winShare([free], [floored]), one, 1e-9);
+    near(winShare([floored], [floored]), 0.5, 1e-9);
+  });
+});
+
 describe('loads', () => {
   /** P(chain < load): over the load's law between the places where the chain's survival jumps or bends. */
   function failureByHand(groups: readonly (readonly ChainLink[])[], load: Distribution, cuts: readonly number[]): number {
@@ -238,9 +276,7 @@ describe('loads', () => {
   }
   const loads: readonly Distribution[] = [{ dist: 'normal', mu: 17, sigma: 3 }, { dist: 'weibull', shape: 6, scale: 19 }, { dist: 'lognormal', muLog: 2.9, sigmaLog: 0.2 }];
 
-  it('of three laws on a group of two, alone and with a floored link: the integral over the load', () => {
-    // A lognormal load on links without a floor is one more link.
-    for (const load of loads.slice(1)) close(interference(pair, load), failureByHand([pair], load, [1, 12, 20, 30, 70]), 1e-9);
+  it('of three laws on a group of two and a floored link: the integral over the load', () => {
     for (const load of loads) {
       close(interference(joined([pair, [alone(22, 0.1, 20)]]), load), failureByHand([pair, [alone(22, 0.1, 20)]], load, [1, 12, 20, 30, 70]), 1e-9);
     }
@@ -257,6 +293,8 @@ describe('loads', () => {
 
   it('on a link that scatters hardly at all: much the same, to the second order of its scatter', () => {
     near(interference([alone(18, 1e-5)], { dist: 'normal', mu: 17, sigma: 3 }), Phi(-1 / 3), 1e-8);
+    // Above a floor at its middle its mean lies sd sqrt(2 / pi) higher.
+    near(interference([alone(18, 1e-5, 18)], { dist: 'normal', mu: 17, sigma: 3 }), Phi((17 - 18 * (1 + 1e-5 * Math.sqrt(2 / Math.PI))) / 3), 1e-8);
   });
 
   it('below 0 break nothing, and certain ones all', () => {
