@@ -11,7 +11,7 @@
 import { MAX_VARIABLES, orthant } from '../numerics/multinormal.ts';
 import { INV_SQRT_2PI, normalCdf, normalHazard, normalQuantile, truncatedSurvival } from '../numerics/normal.ts';
 import { gaussLegendre } from '../numerics/quadrature.ts';
-import { density, type Distribution, quantileOf } from './distribution.ts';
+import { assertDistribution, density, type Distribution, quantileOf } from './distribution.ts';
 
 /** One link of a chain. Strengths in any unit of force; `muLog` and `floor` in the same one. */
 export interface ChainLink {
@@ -527,6 +527,7 @@ function freeMean(links: readonly ChainLink[]): number {
  */
 export function interference(links: readonly ChainLink[], load: Distribution): number {
   const chain = prepare(links);
+  assertDistribution(load, 'load');
   // Panels of two standard deviations, of the load and of each link: what scatters little is met by narrow ones.
   const cuts = chain.floored.map((link) => Math.exp(link.floor));
   for (let k = -8; k <= 8; k += 2) {

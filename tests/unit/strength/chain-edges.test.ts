@@ -25,6 +25,9 @@ describe('what a chain refuses', () => {
       expect(() => ask(new Array(9).fill(link))).toThrow('links must hold at most 8 links (got 9).');
     }
     for (const p of [0, 1, -0.1, 1.1, Number.NaN]) expect(() => quantile([link], p)).toThrow(`p must lie strictly between 0 and 1 (got ${p}).`);
+    for (const load of [{ dist: 'lognormal', muLog: 3, sigmaLog: -0.1 }, { dist: 'normal', mu: Number.NaN, sigma: 1 }, { dist: 'weibull', shape: 0, scale: 9 }] as const) {
+      expect(() => interference([link], load)).toThrow('load must have finite parameters and a positive spread');
+    }
     expect(() => winShare([], [link])).toThrow('a must hold at least one link.');
     expect(() => winShare([link], [])).toThrow('b must hold at least one link.');
     expect(() => winShare(new Array(5).fill(link), new Array(4).fill(link))).toThrow('a and b together must hold at most 8 links (got 9).');
@@ -162,6 +165,7 @@ describe('fewer factors', () => {
     expect(lacking.map(({ shared }) => shared.map((x) => Math.round(x * 1e12) / 1e12))).toEqual([[0], [0.5], [1]]);
     // In proportion but for a billionth is not in proportion, however small the loading.
     expect(two([0.3, 0.6], [0.003, 0.006 * (1 + 1e-9)])[0]).toHaveLength(2);
+    expect(two([0.3, 0.003], [0.6, 0.006 * (1 + 1e-9)])[0]).toHaveLength(2);
     // Of three links the same two must be touched.
     const three = mergeShared([[0.3, 0.3], [0.3, 0], [0, 0.3]].map((shared) => ({ muLog: 3, shared, own: 0 })));
     expect(three.map((each) => each.shared)).toEqual([[0.3, 0.3], [0.3, 0], [0, 0.3]]);
