@@ -173,10 +173,6 @@ export function firstShares(links: readonly ChainLink[]): number[] {
 function freeShares(links: readonly ChainLink[]): number[] {
   const count = links.length;
   loadVariogram(links);
-  if (count === 2) {
-    const first = smallest(0, 2);
-    return [first, 1 - first];
-  }
   const shares: number[] = [];
   for (let i = 0; i < count; i++) shares.push(smallest(i, count));
   return shares;
@@ -232,16 +228,9 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
     for (let i = ofA; i < ofB; i++) sum += shares[i] as number;
   } else {
     loadVariogram(all);
-    // The side with fewer links is quicker, where what is not one side's is the other's.
-    const count = all.length;
-    if (ofB === count && ofA < count - ofA) {
-      for (let i = 0; i < ofA; i++) sum += smallest(i, count);
-      sum = 1 - sum;
-    } else {
-      for (let i = ofA; i < ofB; i++) sum += smallest(i, count);
-    }
+    for (let i = ofA; i < ofB; i++) sum += smallest(i, all.length);
   }
-  return sum < 0 ? 0 : Math.min(sum, 1);
+  return Math.min(sum, 1);
 }
 
 // ---------------------------------------------------------------- the distribution of the minimum
@@ -453,9 +442,8 @@ function pointAt(chain: PreparedChain, p: number, from: Point | undefined): Poin
     score = scoreAt(chain, u) - z;
     // Along a level or across a jump this leads out of what is left, and the next step halves that.
     slope = (score - before) / move;
-    // Secant errors multiply: after a step that short the next one is exact to well below 1e-9. A floor is a kink,
-    // across which a secant says less.
-    if (Math.abs(score) < (chain.floored.length > 0 ? 1e-10 : 1e-6)) {
+    // Secant errors multiply: after a step that short the next one is exact to well below 1e-9.
+    if (Math.abs(score) < 1e-8) {
       const last = u - score / slope;
       if (last >= left && last <= right) u = last;
       break;
@@ -466,7 +454,7 @@ function pointAt(chain: PreparedChain, p: number, from: Point | undefined): Poin
 
 /** The normal score of P(min <= e^u), as far out as doubles tell it from that of 0 or 1. */
 function scoreAt(chain: PreparedChain, u: number): number {
-  return -normalQuantile(Math.max(1e-300, Math.min(survivalAtLog(chain, u), 1 - Number.EPSILON / 2)));
+  return -normalQuantile(Math.max(1e-300, Math.min(survivalAtLog(chain, u), 1 - 1e-16)));
 }
 
 /**
@@ -705,7 +693,7 @@ export function mergeShared(links: readonly ChainLink[]): ChainLink[] {
   const own = links.map((link) => link.own);
   const columns: number[][] = [];
   for (let j = 0; j < factors; j++) {
-    let at = -1;
+    let at = 0;
     let acting = 0;
     for (let i = links.length - 1; i >= 0; i--) {
       if ((links[i] as ChainLink).shared[j] === 0) continue;
