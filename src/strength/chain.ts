@@ -442,8 +442,9 @@ function pointAt(chain: PreparedChain, p: number, from: Point | undefined): Poin
     score = scoreAt(chain, u) - z;
     // Along a level or across a jump this leads out of what is left, and the next step halves that.
     slope = (score - before) / move;
-    // Secant errors multiply: after a step that short the next one is exact to well below 1e-9.
-    if (Math.abs(score) < 1e-8) {
+    // Secant errors multiply: after a step that short the next one is exact to well below 1e-9. A floor is a kink,
+    // across which a secant says less.
+    if (Math.abs(score) < (chain.floored.length > 0 ? 1e-10 : 1e-6)) {
       const last = u - score / slope;
       if (last >= left && last <= right) u = last;
       break;
