@@ -99,8 +99,7 @@ function effectiveFloor(link: ChainLink): number {
 }
 
 function hasFloor(links: readonly ChainLink[]): boolean {
-  for (let i = 0; i < links.length; i++) if (effectiveFloor(links[i] as ChainLink) > -Infinity) return true;
-  return false;
+  return links.some((link) => effectiveFloor(link) > -Infinity);
 }
 
 // ---------------------------------------------------------------- who is smallest
@@ -331,7 +330,7 @@ function prepare(links: readonly ChainLink[]): PreparedChain {
       continue;
     }
     // Without any scatter a floored link is a fixed strength: the floor, if that is higher.
-    free.push(floor > mu ? { muLog: floor, shared: link.shared, own: 0 } : link);
+    free.push({ muLog: Math.max(mu, floor), shared: link.shared, own: link.own });
     places.push(i);
   }
   return { count: links.length, floored, free, places, blocks: blocksOf(free) };
@@ -561,7 +560,7 @@ function lowestFloor(floored: readonly FlooredLink[]): number {
  */
 function edgesAboveFloors(chain: PreparedChain): number[] {
   const low = lowestFloor(chain.floored);
-  const cuts: number[] = [];
+  const cuts = chain.floored.map((link) => link.floor);
   let high = Infinity;
   let finest = Infinity;
   for (const block of chain.blocks) {
@@ -569,7 +568,7 @@ function edgesAboveFloors(chain: PreparedChain): number[] {
       const mu = block.mu[i] as number;
       const sd = block.sd[i] as number;
       high = Math.min(high, mu + REACH * sd);
-      if (sd > 0) finest = Math.min(finest, sd);
+      finest = Math.min(finest, sd || Infinity);
     }
   }
   for (const link of chain.floored) {
@@ -578,7 +577,6 @@ function edgesAboveFloors(chain: PreparedChain): number[] {
   }
   for (const link of chain.floored) {
     // Just above a floor the density can fall within sd / edge: panels that triple from there.
-    cuts.push(link.floor);
     const narrowest = (2 * link.sd) / Math.max(1, link.edge);
     for (let width = narrowest; width < PANEL * finest; width *= 3) cuts.push(link.floor + width);
   }

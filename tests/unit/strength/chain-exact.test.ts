@@ -171,6 +171,13 @@ describe('links that are all alike and share nothing', () => {
   });
 });
 
+describe('a link beside one that never matters', () => {
+  it('has its own quantiles, in any order', () => {
+    const ps = [0.05, 0.5, 0.95, 0.489, 1e-4, 0.2, 0.7, 0.1, 0.3];
+    for (const [i, q] of quantiles([alone(9.4, 0.131), alone(90, 0.04)], ps).entries()) near(q, 9.4 * Math.exp(0.131 * PhiInverse(ps[i] as number)), 1e-9);
+  });
+});
+
 describe('shares that doubles hardly tell from 0', () => {
   it('have quantiles about as far out as they should lie', () => {
     const found = 2 * Phi(Math.log(quantile(copies(2, alone(20, 0.15)), 1e-17) / 20) / 0.15);
