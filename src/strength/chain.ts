@@ -8,10 +8,10 @@
  * integral over ln force says by how much. Deterministic.
  * Definitions and reference values: tests/reference/chain-vectors.json.
  */
-import { bivariateOrthant, MAX_VARIABLES, orthant } from '../numerics/multinormal.ts';
+import { MAX_VARIABLES, orthant } from '../numerics/multinormal.ts';
 import { INV_SQRT_2PI, normalCdf, normalHazard, normalQuantile, truncatedSurvival } from '../numerics/normal.ts';
 import { gaussLegendre } from '../numerics/quadrature.ts';
-import { density, type Distribution, quantileOf } from './distribution.ts';
+import { assertDistribution, density, type Distribution, quantileOf } from './distribution.ts';
 
 /** One link of a chain. Strengths in any unit of force; `muLog` and `floor` in the same one. */
 export interface ChainLink {
@@ -44,6 +44,7 @@ const NODES = 10;
 const mean = new Float64Array(MAX_VARIABLES);
 const variogram = new Float64Array(MAX_VARIABLES * MAX_VARIABLES);
 const limits = new Float64Array(MAX_VARIABLES);
+/** Correlations; an orthant never looks at the diagonal. */
 const matrix = new Float64Array(MAX_VARIABLES * MAX_VARIABLES);
 const kept = new Int32Array(MAX_VARIABLES);
 
@@ -91,14 +92,14 @@ function spreadOf(link: ChainLink): number {
 
 /** ln of a floor that matters, else -Infinity. A floor far below the link's lower end is left out. */
 function effectiveFloor(link: ChainLink): number {
+  // Asked so often that it is told at once.
   if (!link.floor) return -Infinity;
   const floor = Math.log(link.floor);
   return (floor - link.muLog) / spreadOf(link) < FLOOR_MATTERS ? -Infinity : floor;
 }
 
 function hasFloor(links: readonly ChainLink[]): boolean {
-  for (let i = 0; i < links.length; i++) if (effectiveFloor(links[i] as ChainLink) > -Infinity) return true;
-  return false;
+  return links.some((link) => effectiveFloor(link) > -Infinity);
 }
 
 // ---------------------------------------------------------------- who is smallest
@@ -141,12 +142,9 @@ function smallest(i: number, count: number): number {
     limits[left] = -lead / Math.sqrt(variance);
     kept[left++] = j;
   }
-  if (left === 0) return 1 / tied;
-  if (left === 1) return normalCdf(-(limits[0] as number)) / tied;
   for (let r = 0; r < left; r++) {
     const j = kept[r] as number;
     const vj = variogram[i * MAX_VARIABLES + j] as number;
-    matrix[r * left + r] = 1;
     for (let c = 0; c < r; c++) {
       const k = kept[c] as number;
       const vk = variogram[i * MAX_VARIABLES + k] as number;
@@ -174,10 +172,6 @@ export function firstShares(links: readonly ChainLink[]): number[] {
 function freeShares(links: readonly ChainLink[]): number[] {
   const count = links.length;
   loadVariogram(links);
-  if (count === 2) {
-    const first = smallest(0, 2);
-    return [first, 1 - first];
-  }
   const shares: number[] = [];
   for (let i = 0; i < count; i++) shares.push(smallest(i, count));
   return shares;
@@ -191,7 +185,6 @@ function isSameStrength(a: ChainLink, b: ChainLink): boolean {
 }
 
 function isAmong(link: ChainLink, chain: readonly ChainLink[]): boolean {
-  if (link.own !== 0) return false;
   for (let i = 0; i < chain.length; i++) if (isSameStrength(link, chain[i] as ChainLink)) return true;
   return false;
 }
@@ -227,23 +220,16 @@ export function winShare(a: readonly ChainLink[], b: readonly ChainLink[]): numb
   for (let i = 0; i < b.length; i++) if (!isAmong(b[i] as ChainLink, a)) all.push(b[i] as ChainLink);
   const ofB = all.length;
   for (let i = 0; i < b.length; i++) if (isAmong(b[i] as ChainLink, a)) all.push(b[i] as ChainLink);
-  if (ofB === ofA) return 0;
   assertLinks(all, 'a and b together');
-  const count = all.length;
   let sum = 0;
   if (hasFloor(all)) {
     const shares = flooredShares(prepare(all));
     for (let i = ofA; i < ofB; i++) sum += shares[i] as number;
   } else {
     loadVariogram(all);
-    if (ofB === count && ofA < count - ofA) {
-      for (let i = 0; i < ofA; i++) sum += smallest(i, count);
-      sum = 1 - sum;
-    } else {
-      for (let i = ofA; i < ofB; i++) sum += smallest(i, count);
-    }
+    for (let i = ofA; i < ofB; i++) sum += smallest(i, all.length);
   }
-  return sum < 0 ? 0 : Math.min(sum, 1);
+  return Math.min(sum, 1);
 }
 
 // ---------------------------------------------------------------- the distribution of the minimum
@@ -255,7 +241,7 @@ interface NormalBlock {
   readonly count: number;
   readonly mu: Float64Array;
   readonly sd: Float64Array;
-  /** Correlations by rows. */
+  /** Correlations by rows; the diagonal is never read. */
   readonly correlations: Float64Array;
   readonly limits: Float64Array;
 }
@@ -282,24 +268,29 @@ interface PreparedChain {
   readonly blocks: readonly NormalBlock[];
 }
 
-function normalBlock(members: readonly ChainLink[], places: readonly number[]): NormalBlock {
+/** Covariance by two spreads, free of what rounding puts beyond 1. */
+function correlationOf(covariance: number, a: number, b: number): number {
+  return Math.max(-1, Math.min(1, covariance / (a * b)));
+}
+
+function normalBlock(links: readonly ChainLink[], members: readonly number[]): NormalBlock {
   const count = members.length;
   const mu = new Float64Array(count);
   const sd = new Float64Array(count);
   const correlations = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {
-    const a = members[i] as ChainLink;
+    const a = links[members[i] as number] as ChainLink;
     mu[i] = a.muLog;
-    sd[i] = Math.sqrt(dot(a.shared, a.shared) + a.own * a.own);
-    correlations[i * count + i] = 1;
+    sd[i] = spreadOf(a);
     for (let k = 0; k < i; k++) {
-      const scale = (sd[i] as number) * (sd[k] as number);
-      const value = scale > 0 ? Math.max(-1, Math.min(1, dot(a.shared, (members[k] as ChainLink).shared) / scale)) : 0;
+      // Links of one block share something, so all of them scatter.
+      const b = links[members[k] as number] as ChainLink;
+      const value = correlationOf(dot(a.shared, b.shared), sd[i] as number, sd[k] as number);
       correlations[i * count + k] = value;
       correlations[k * count + i] = value;
     }
   }
-  return { members: places, count, mu, sd, correlations, limits: new Float64Array(count) };
+  return { members, count, mu, sd, correlations, limits: new Float64Array(count) };
 }
 
 /** Standardised limit of a normal that has to exceed `u`; a certain one passes or does not. */
@@ -307,17 +298,11 @@ function standardised(u: number, mu: number, sd: number): number {
   return sd > 0 ? (u - mu) / sd : u < mu ? -99 : 99;
 }
 
-/** P(every link of the block > u), u = ln x. */
+/** P(every link of the block > u), u = ln x; leaves the limits that it set. */
 function normalBlockSurvival(block: NormalBlock, u: number): number {
-  const { count, mu, sd } = block;
-  if (count === 1) return normalCdf(-standardised(u, mu[0] as number, sd[0] as number));
-  const h = standardised(u, mu[0] as number, sd[0] as number);
-  const k = standardised(u, mu[1] as number, sd[1] as number);
-  if (count === 2) return bivariateOrthant(h, k, block.correlations[1] as number);
-  block.limits[0] = h;
-  block.limits[1] = k;
-  for (let i = 2; i < count; i++) block.limits[i] = standardised(u, mu[i] as number, sd[i] as number);
-  return orthant(count, block.limits, block.correlations);
+  const { count, mu, sd, limits } = block;
+  for (let i = 0; i < count; i++) limits[i] = standardised(u, mu[i] as number, sd[i] as number);
+  return orthant(count, limits, block.correlations);
 }
 
 /** P(a floored link > e^u). */
@@ -345,7 +330,7 @@ function prepare(links: readonly ChainLink[]): PreparedChain {
       continue;
     }
     // Without any scatter a floored link is a fixed strength: the floor, if that is higher.
-    free.push(floor > mu ? { muLog: floor, shared: link.shared, own: 0 } : link);
+    free.push({ muLog: Math.max(mu, floor), shared: link.shared, own: link.own });
     places.push(i);
   }
   return { count: links.length, floored, free, places, blocks: blocksOf(free) };
@@ -357,7 +342,7 @@ function blocksOf(links: readonly ChainLink[]): NormalBlock[] {
   for (let i = 0; i < links.length; i++) {
     block.push(i);
     for (let k = 0; k < i; k++) {
-      if (block[i] === block[k] || !areTied(links[i] as ChainLink, links[k] as ChainLink)) continue;
+      if (!areTied(links[i] as ChainLink, links[k] as ChainLink)) continue;
       const from = block[i];
       const to = block[k] as number;
       for (let m = 0; m <= i; m++) if (block[m] === from) block[m] = to;
@@ -365,14 +350,9 @@ function blocksOf(links: readonly ChainLink[]): NormalBlock[] {
   }
   const blocks: NormalBlock[] = [];
   for (let b = 0; b < links.length; b++) {
-    const members: ChainLink[] = [];
     const places: number[] = [];
-    for (let i = 0; i < links.length; i++) {
-      if (block[i] !== b) continue;
-      members.push(links[i] as ChainLink);
-      places.push(i);
-    }
-    if (members.length > 0) blocks.push(normalBlock(members, places));
+    for (let i = 0; i < links.length; i++) if (block[i] === b) places.push(i);
+    if (places.length > 0) blocks.push(normalBlock(links, places));
   }
   return blocks;
 }
@@ -398,9 +378,7 @@ function survivalAtLog(chain: PreparedChain, u: number): number {
 export function survival(links: readonly ChainLink[], x: number): number {
   if (Number.isNaN(x)) throw new RangeError('x must be a number (got NaN).');
   const chain = prepare(links);
-  if (x <= 0) return 1;
-  if (x === Infinity) return 0;
-  return survivalAtLog(chain, Math.log(x));
+  return x === Infinity ? 0 : survivalAtLog(chain, Math.log(Math.max(x, 0)));
 }
 
 /** Beyond this edge the tail that is left is too thin to be inverted. */
@@ -413,57 +391,46 @@ function flooredQuantile(link: FlooredLink, p: number): number {
   return floor - (sd * Math.log1p(-p)) / edge;
 }
 
-/** Where the last quantile was found: score, ln force, and rise of the score there; slope 0 means none yet. */
-interface Trail {
-  z: number;
-  u: number;
-  slope: number;
+/** A quantile of the minimum: normal score, ln force, and rise of the score there. */
+interface Point {
+  readonly z: number;
+  readonly u: number;
+  readonly slope: number;
 }
 
-/** ln of the p-quantile of the minimum; the search starts from the trail, if there is one, and leaves its own. */
-function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
+/** The p-quantile of the minimum; the search starts from another one, if there is one. */
+function pointAt(chain: PreparedChain, p: number, from: Point | undefined): Point {
   const z = normalQuantile(p);
-  const only = chain.blocks[0];
-  if (chain.count === 1 && only) return (only.mu[0] as number) + z * (only.sd[0] as number);
-  // The union bound from below, with P(Z < -t) <= exp(-t^2 / 2) / 2; from above no minimum lies beyond the quantile of
-  // any link.
-  const zLow = chain.count === 1 ? z : -Math.sqrt(2 * Math.log(chain.count / (2 * p)));
+  // No quantile of the minimum lies above that of any link. Nor does it lie below all that the links have for a
+  // `count`-th of `p`, since these chances add up to `p` at most.
+  const zPart = normalQuantile(p / chain.count);
   let low = Infinity;
   let high = Infinity;
-  let spread = 0;
   for (let i = 0; i < chain.blocks.length; i++) {
-    const block = chain.blocks[i] as NormalBlock;
-    for (let k = 0; k < block.count; k++) {
-      const mu = block.mu[k] as number;
-      const sd = block.sd[k] as number;
-      low = Math.min(low, mu + zLow * sd);
-      if (mu + z * sd < high) {
-        high = mu + z * sd;
-        spread = sd;
-      }
+    const { count, mu, sd } = chain.blocks[i] as NormalBlock;
+    for (let k = 0; k < count; k++) {
+      low = Math.min(low, (mu[k] as number) + zPart * (sd[k] as number));
+      high = Math.min(high, (mu[k] as number) + z * (sd[k] as number));
     }
   }
   for (let i = 0; i < chain.floored.length; i++) {
     const link = chain.floored[i] as FlooredLink;
-    low = Math.min(low, Math.max(link.floor, link.mu + zLow * link.sd));
-    const top = flooredQuantile(link, p);
-    if (top < high) {
-      high = top;
-      spread = link.sd;
-    }
+    low = Math.min(low, link.floor);
+    high = Math.min(high, flooredQuantile(link, p));
   }
-  if (chain.count === 1 && (chain.floored[0] as FlooredLink).edge < FAR) return high;
-  if (!(high > low)) return high;
-  // In normal scores the distribution is nearly a straight line, so secants settle in a few steps.
-  let right = high;
-  let left = low;
-  let slope = trail.slope > 0 ? trail.slope : spread > 0 ? 1 / spread : 1;
-  let u = trail.slope > 0 ? trail.u + (z - trail.z) / slope : high;
-  if (!(u > low && u < high)) u = high;
+  // In normal scores the distribution is nearly a straight line, so secants settle in a few steps. Where no other link
+  // matters, the quantile of the weakest is the answer and the search starts on it.
+  let slope = from ? from.slope : (z - zPart) / (high - low);
+  let u = from ? from.u + (z - from.z) / slope : high;
+  // A single link without a floor leaves nothing to search, nor does a fixed strength that no other comes near.
+  if (high <= low) return { z, u: high, slope };
+  // An end may be the answer itself: rounding must not shut it out.
+  const hair = 1e-9 * (high - low);
+  let right = high + hair;
+  let left = low - hair;
+  if (!(u > left && u < right)) u = high;
   let score = scoreAt(chain, u) - z;
-  for (let step = 0; step < 200; step++) {
-    // Where no other link matters, the quantile of the weakest is the answer and the search starts on it.
-    if (Math.abs(score) < 1e-14) break;
+  for (let step = 0; step < 200 && Math.abs(score) > 1e-14 && right - left > 1e-14; step++) {
     if (score > 0) right = u;
     else left = u;
     let next = u - score / slope;
@@ -471,34 +438,23 @@ function logQuantile(chain: PreparedChain, p: number, trail: Trail): number {
     const move = next - u;
     const before = score;
     u = next;
-    if (Math.abs(move) < 1e-15 * Math.max(1, Math.abs(u)) || right - left < 1e-14) break;
     score = scoreAt(chain, u) - z;
-    const rise = (score - before) / move;
-    if (rise > 0 && rise < Infinity) {
-      slope = rise;
-      // Secant errors multiply: after a step that short the next one is exact to well below 1e-9. A floor is a kink,
-      // across which a secant says less.
-      if (Math.abs(score) < (chain.floored.length > 0 ? 1e-10 : 1e-6)) {
-        const last = u - score / slope;
-        if (last >= left && last <= right) u = last;
-        break;
-      }
-    } else slope = Infinity;
+    // Along a level or across a jump this leads out of what is left, and the next step halves that.
+    slope = (score - before) / move;
+    // Secant errors multiply: after a step that short the next one is exact to well below 1e-9. A floor is a kink,
+    // across which a secant says less.
+    if (Math.abs(score) < (chain.floored.length > 0 ? 1e-10 : 1e-6)) {
+      const last = u - score / slope;
+      if (last >= left && last <= right) u = last;
+      break;
+    }
   }
-  if (slope < Infinity) {
-    trail.z = z;
-    trail.u = u;
-    trail.slope = slope;
-  }
-  return u;
+  return { z, u, slope };
 }
 
-/** The normal score of P(min <= e^u), kept within +-40. */
+/** The normal score of P(min <= e^u), as far out as doubles tell it from that of 0 or 1. */
 function scoreAt(chain: PreparedChain, u: number): number {
-  const above = survivalAtLog(chain, u);
-  if (above < 0.5) return above < 1e-300 ? 40 : -normalQuantile(above);
-  const below = 1 - above;
-  return below < 1e-300 ? -40 : normalQuantile(below);
+  return -normalQuantile(Math.max(1e-300, Math.min(survivalAtLog(chain, u), 1 - 1e-16)));
 }
 
 /**
@@ -506,16 +462,17 @@ function scoreAt(chain: PreparedChain, u: number): number {
  * @throws RangeError when a link is no valid one or `p` does not lie strictly between 0 and 1.
  */
 export function quantile(links: readonly ChainLink[], p: number): number {
-  return Math.exp(logQuantile(prepare(links), p, { z: 0, u: 0, slope: 0 }));
+  return Math.exp(pointAt(prepare(links), p, undefined).u);
 }
 
 /** As `quantile`, for several shares at once, in the order given: made ready once, and each search helps the next. */
 export function quantiles(links: readonly ChainLink[], ps: readonly number[]): number[] {
   const chain = prepare(links);
-  const trail = { z: 0, u: 0, slope: 0 };
-  const found: number[] = [];
-  for (let i = 0; i < ps.length; i++) found.push(Math.exp(logQuantile(chain, ps[i] as number, trail)));
-  return found;
+  let point: Point | undefined;
+  return ps.map((p) => {
+    point = pointAt(chain, p, point);
+    return Math.exp(point.u);
+  });
 }
 
 /**
@@ -553,57 +510,40 @@ function freeMean(links: readonly ChainLink[]): number {
 }
 
 /**
- * P(min < load) for a load that is independent of every link.
- * A lognormal load is one more link; other loads are integrated over.
+ * P(min < load) for a load that is independent of every link, integrated over the load.
  * @throws RangeError when a link or the load is no valid one.
  */
 export function interference(links: readonly ChainLink[], load: Distribution): number {
   const chain = prepare(links);
-  if (load.dist === 'lognormal' && chain.floored.length === 0 && links.length < MAX_VARIABLES) {
-    const none = (links[0] as ChainLink).shared.map(() => 0);
-    const all = [...links, { muLog: load.muLog, shared: none, own: load.sigmaLog }];
-    assertLinks(all, 'links and load');
-    loadVariogram(all);
-    let sum = 0;
-    for (let i = 0; i < links.length; i++) sum += smallest(i, all.length);
-    return Math.min(1, sum);
+  assertDistribution(load, 'load');
+  // Panels of two standard deviations, of the load and of each link: what scatters little is met by narrow ones.
+  const cuts = chain.floored.map((link) => Math.exp(link.floor));
+  for (let k = -8; k <= 8; k += 2) {
+    cuts.push(quantileOf(load, normalCdf(k)));
+    for (const link of chain.floored) cuts.push(Math.exp(link.mu + k * link.sd));
+    for (const link of chain.free) cuts.push(Math.exp(link.muLog + k * spreadOf(link)));
   }
-  const low = Math.max(quantileOf(load, 1e-14), 0);
-  const high = quantileOf(load, 1 - 1e-14);
-  const cuts: number[] = [];
-  let finest = (high - low) / 6;
-  for (const link of chain.floored) {
-    cuts.push(Math.exp(link.floor));
-    finest = Math.min(finest, 2.5 * link.sd * Math.exp(link.mu));
-  }
-  for (const link of chain.free) {
-    const sd = spreadOf(link);
-    if (sd > 0) finest = Math.min(finest, 2.5 * sd * Math.exp(link.muLog));
-    else cuts.push(Math.exp(link.muLog));
-  }
+  const edges = panelEdges(quantileOf(load, normalCdf(-8)), quantileOf(load, normalCdf(8)), cuts, Infinity);
   const rule = gaussLegendre(16);
   let sum = 0;
-  const edges = panelEdges(low, high, cuts, finest);
   for (let e = 0; e + 1 < edges.length; e++) {
     const half = 0.5 * ((edges[e + 1] as number) - (edges[e] as number));
     for (let i = 0; i < rule.nodes.length; i++) {
-      const x = (edges[e] as number) + half * (1 + (rule.nodes[i] as number));
-      if (x <= 0) continue;
+      const x = Math.max(0, (edges[e] as number) + half * (1 + (rule.nodes[i] as number)));
       sum += half * (rule.weights[i] as number) * density(load, x) * (1 - survivalAtLog(chain, Math.log(x)));
     }
   }
-  return sum < 0 ? 0 : Math.min(sum, 1);
+  return Math.min(sum, 1);
 }
 
 /** Panel ends from `low` to `high`, split at the cuts and no wider than `widest` (at most 400 panels a piece). */
 function panelEdges(low: number, high: number, cuts: readonly number[], widest: number): number[] {
-  const marks = [low, ...cuts.filter((cut) => cut > low && cut < high).sort((a, b) => a - b), high];
   const edges = [low];
-  for (let m = 0; m + 1 < marks.length; m++) {
-    const from = marks[m] as number;
-    const to = marks[m + 1] as number;
+  let from = low;
+  for (const to of [...cuts.filter((cut) => cut > low && cut < high).sort((a, b) => a - b), high]) {
     const panels = Math.min(400, Math.max(1, Math.ceil((to - from) / widest)));
     for (let i = 1; i <= panels; i++) edges.push(from + ((to - from) * i) / panels);
+    from = to;
   }
   return edges;
 }
@@ -620,7 +560,7 @@ function lowestFloor(floored: readonly FlooredLink[]): number {
  */
 function edgesAboveFloors(chain: PreparedChain): number[] {
   const low = lowestFloor(chain.floored);
-  const cuts: number[] = [];
+  const cuts = chain.floored.map((link) => link.floor);
   let high = Infinity;
   let finest = Infinity;
   for (const block of chain.blocks) {
@@ -628,7 +568,7 @@ function edgesAboveFloors(chain: PreparedChain): number[] {
       const mu = block.mu[i] as number;
       const sd = block.sd[i] as number;
       high = Math.min(high, mu + REACH * sd);
-      if (sd > 0) finest = Math.min(finest, sd);
+      finest = Math.min(finest, sd || Infinity);
     }
   }
   for (const link of chain.floored) {
@@ -637,7 +577,6 @@ function edgesAboveFloors(chain: PreparedChain): number[] {
   }
   for (const link of chain.floored) {
     // Just above a floor the density can fall within sd / edge: panels that triple from there.
-    cuts.push(link.floor);
     const narrowest = (2 * link.sd) / Math.max(1, link.edge);
     for (let width = narrowest; width < PANEL * finest; width *= 3) cuts.push(link.floor + width);
   }
@@ -652,7 +591,7 @@ function overFloors(
   chain: PreparedChain,
   visit: (u: number, weight: number, rest: number, above: number) => void,
 ): void {
-  if (chain.floored.length === 0 || freeSurvival(chain, lowestFloor(chain.floored)) < NEVER) return;
+  if (freeSurvival(chain, lowestFloor(chain.floored)) < NEVER) return;
   const edges = edgesAboveFloors(chain);
   const rule = gaussLegendre(NODES);
   for (let e = 0; e + 1 < edges.length; e++) {
@@ -672,7 +611,7 @@ function overFloors(
  */
 function flooredShares(chain: PreparedChain): number[] {
   const { blocks, floored, free, places } = chain;
-  const among = free.length > 0 ? freeShares(free) : [];
+  const among = freeShares(free);
   const partials = blocks.map(partialsOf);
   const shares = new Array<number>(chain.count).fill(0);
   overFloors(chain, (u, weight, rest, above) => {
@@ -689,10 +628,8 @@ function flooredShares(chain: PreparedChain): number[] {
       blocks.forEach((other, o) => {
         if (o !== b) others *= normalBlockSurvival(other, u);
       });
+      // At the limits that the survival of the block has set.
       const partial = partials[b] as (index: number) => number;
-      for (let i = 0; i < block.count; i++) {
-        block.limits[i] = standardised(u, block.mu[i] as number, block.sd[i] as number);
-      }
       for (let i = 0; i < block.count; i++) {
         const member = block.members[i] as number;
         among[member] = (among[member] as number) - others * partial(i);
@@ -709,41 +646,35 @@ function flooredShares(chain: PreparedChain): number[] {
 }
 
 /** For a block of normals at its limits: density of one at the limit times the survival of the others given that. */
-function partialsOf(rest: NormalBlock): (index: number) => number {
-  const { count, sd, correlations } = rest;
-  const others = Math.max(0, count - 1);
-  const given = new Float64Array(count * others * others);
-  const deviation = new Float64Array(count * others);
-  for (let i = 0; i < count; i++) {
-    for (let k = 0; k < others; k++) {
-      const a = k < i ? k : k + 1;
-      const ra = correlations[i * count + a] as number;
-      deviation[i * others + k] = Math.sqrt(Math.max(0, 1 - ra * ra));
-      for (let l = 0; l <= k; l++) {
-        const b = l < i ? l : l + 1;
-        const rb = correlations[i * count + b] as number;
-        const scale = (deviation[i * others + k] as number) * (deviation[i * others + l] as number);
-        const covariance = (correlations[a * count + b] as number) - ra * rb;
-        const value = k === l ? 1 : scale > 0 ? Math.max(-1, Math.min(1, covariance / scale)) : 0;
-        given[(i * others + k) * others + l] = value;
-        given[(i * others + l) * others + k] = value;
-      }
-    }
-  }
-  const reduced = new Float64Array(others);
+function partialsOf(block: NormalBlock): (index: number) => number {
+  const { count, sd, limits } = block;
+  const links = Array.from({ length: count }, (_, i) => i);
+  const between = (i: number, k: number): number => block.correlations[i * count + k] as number;
+  const given = links.map((i) => {
+    const others = links.filter((k) => k !== i);
+    const deviations = others.map((k) => Math.sqrt(Math.max(0, 1 - between(i, k) ** 2)));
+    const correlations = others.flatMap((k, at) =>
+      others.map((l, to) => {
+        const covariance = between(k, l) - between(i, k) * between(i, l);
+        // Where one does not deviate, its limit alone decides, and this is not read.
+        return correlationOf(covariance, deviations[at] as number, deviations[to] as number);
+      }),
+    );
+    return { others, deviations, correlations, limits: new Float64Array(others.length) };
+  });
   return (index) => {
-    const h = rest.limits[index] as number;
+    const h = limits[index] as number;
     const spread = sd[index] as number;
-    if (spread === 0 || Math.abs(h) > 38) return 0;
-    const dense = (INV_SQRT_2PI * Math.exp(-0.5 * h * h)) / spread;
-    if (others === 0) return dense;
-    for (let k = 0; k < others; k++) {
-      const a = k < index ? k : k + 1;
-      const lead = (rest.limits[a] as number) - (correlations[index * count + a] as number) * h;
-      reduced[k] = standardised(lead, 0, deviation[index * others + k] as number);
+    // A fixed strength has no density.
+    if (spread === 0) return 0;
+    const { others, deviations, correlations, limits: reduced } = given[index] as (typeof given)[number];
+    for (let k = 0; k < others.length; k++) {
+      const other = others[k] as number;
+      const lead = (limits[other] as number) - between(index, other) * h;
+      reduced[k] = standardised(lead, 0, deviations[k] as number);
     }
-    const start = index * others * others;
-    return dense * orthant(others, reduced, given.subarray(start, start + others * others));
+    const dense = (INV_SQRT_2PI * Math.exp(-0.5 * h * h)) / spread;
+    return dense * orthant(others.length, reduced, correlations);
   };
 }
 
@@ -761,7 +692,7 @@ export function mergeShared(links: readonly ChainLink[]): ChainLink[] {
   const own = links.map((link) => link.own);
   const columns: number[][] = [];
   for (let j = 0; j < factors; j++) {
-    let at = -1;
+    let at = 0;
     let acting = 0;
     for (let i = links.length - 1; i >= 0; i--) {
       if ((links[i] as ChainLink).shared[j] === 0) continue;
@@ -793,10 +724,6 @@ export function mergeShared(links: readonly ChainLink[]): ChainLink[] {
 
 function isProportional(a: readonly number[], b: readonly number[]): boolean {
   const at = a.findIndex((value) => value !== 0);
-  if (b[at] === 0) return false;
   const ratio = (b[at] as number) / (a[at] as number);
-  return a.every((value, i) => {
-    const expected = value * ratio;
-    return (value === 0) === (b[i] === 0) && Math.abs(expected - (b[i] as number)) <= 1e-12 * Math.abs(expected);
-  });
+  return a.every((value, i) => Math.abs(value * ratio - (b[i] as number)) <= 1e-12 * Math.abs(value * ratio));
 }

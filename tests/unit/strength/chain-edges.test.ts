@@ -25,6 +25,9 @@ describe('what a chain refuses', () => {
       expect(() => ask(new Array(9).fill(link))).toThrow('links must hold at most 8 links (got 9).');
     }
     for (const p of [0, 1, -0.1, 1.1, Number.NaN]) expect(() => quantile([link], p)).toThrow(`p must lie strictly between 0 and 1 (got ${p}).`);
+    for (const load of [{ dist: 'lognormal', muLog: 3, sigmaLog: -0.1 }, { dist: 'normal', mu: Number.NaN, sigma: 1 }, { dist: 'weibull', shape: 0, scale: 9 }] as const) {
+      expect(() => interference([link], load)).toThrow('load must have finite parameters and a positive spread');
+    }
     expect(() => winShare([], [link])).toThrow('a must hold at least one link.');
     expect(() => winShare([link], [])).toThrow('b must hold at least one link.');
     expect(() => winShare(new Array(5).fill(link), new Array(4).fill(link))).toThrow('a and b together must hold at most 8 links (got 9).');
@@ -36,6 +39,24 @@ describe('what a chain refuses', () => {
     for (const share of firstShares(eight)) near(share, 1 / 8, 1e-8);
     // Four against four of the same kind win every other pair.
     near(winShare(eight.slice(4), eight.slice(4)), 0.5, 1e-8);
+  });
+
+  it('a floor beside loadings, unless the link stands alone: there they are scatter of its own', () => {
+    const floored: ChainLink = { muLog: 3, shared: [0.12, 0.09], own: 0.2, floor: 19 };
+    for (const ask of [(l: ChainLink[]) => survival(l, 10), firstShares, meanOfMinimum, (l: ChainLink[]) => interference(l, { dist: 'normal' as const, mu: 10, sigma: 1 })]) {
+      expect(() => ask([link, floored])).toThrow('links[1] has a floor, so its shared must be zeros: fold its loadings into own.');
+    }
+    expect(() => winShare([floored], [link])).toThrow('a[0] has a floor');
+    expect(() => winShare([link], [floored])).toThrow('b[0] has a floor');
+    // 0.12, 0.09 and 0.2 make 0.25.
+    const past = (kn: number): number => normal.cdf((3 - Math.log(kn)) / 0.25, 0, 1);
+    near(survival([floored], 21), past(21) / past(19), 1e-12);
+    expect(firstShares([floored])).toEqual([1]);
+  });
+
+  it('one link against one with other loadings, or with a middle that is no number', () => {
+    expect(() => winShare([{ ...link, shared: [] }], [link])).toThrow('a and b together[1].shared must have 0 loadings (got 2).');
+    for (const bad of [Infinity, Number.NaN]) expect(() => winShare([{ ...link, muLog: bad }], [link])).toThrow(`a[0].muLog must be finite (got ${bad}).`);
   });
 
   it('a floor of 0, or far below, and loadings of 0 beside it are none', () => {
@@ -60,6 +81,7 @@ describe('one link alone', () => {
     const other = { muLog: 3.1, shared: [0.1, 0.05], own: 0.15 };
     near(winShare([link], [other]), normal.cdf(-0.1, 0, Math.hypot(0.05, 0.2, 0.15)), 1e-10);
     near(winShare([other], [link]), normal.cdf(0.1, 0, Math.hypot(0.05, 0.2, 0.15)), 1e-10);
+    near(winShare([{ ...link, shared: [0.3, 0.1] }], [other]), normal.cdf(-0.1, 0, Math.hypot(0.2, 0.05, 0.2, 0.15)), 1e-10);
     // A fixed strength against a fixed one: the larger wins, a tie counts for neither.
     expect([winShare([fixed(20)], [fixed(19)]), winShare([fixed(19)], [fixed(20)]), winShare([fixed(20)], [fixed(20)])]).toEqual([1, 0, 0]);
   });
@@ -67,7 +89,13 @@ describe('one link alone', () => {
 
 describe('fixed strengths', () => {
   it('go first at their force and not before', () => {
-    expect([survival([fixed(20)], 19.9), survival([fixed(20)], 20.1)]).toEqual([1, 0]);
+    // Past 20 kN, so not at it.
+    expect([19.9, 20, 20.1].map((kn) => survival([fixed(20)], kn))).toEqual([1, 0, 0]);
+    // A floor that is higher is the strength then; one at it or below is none.
+    for (const [floor, kn] of [[22, 22], [20, 20], [15, 20]] as const) {
+      expect([survival([{ ...fixed(20), floor }], kn - 0.1), survival([{ ...fixed(20), floor }], kn + 0.1)]).toEqual([1, 0]);
+      near(quantile([{ ...fixed(20), floor }], 0.3), kn, 1e-12);
+    }
     expect(firstShares([fixed(20), fixed(21)])).toEqual([1, 0]);
     expect(firstShares([fixed(20), fixed(20)])).toEqual([0.5, 0.5]);
     expect(firstShares([fixed(21), fixed(20), fixed(20)])).toEqual([0, 0.5, 0.5]);
@@ -132,6 +160,12 @@ describe('fewer factors', () => {
     expect(two([0.3, -0.4], [0.6, -0.8])).toEqual([[0.5], [1]]);
     expect(two([0.3, 0.4], [0.6, -0.8])).toEqual([[0.3, 0.4], [0.6, -0.8]]);
     expect(two([0.3, 0.4], [0.6, 0.81])).toEqual([[0.3, 0.4], [0.6, 0.81]]);
+    // What the first link lacks the others may still share in proportion.
+    const lacking = mergeShared([[0, 0], [0.3, 0.4], [0.6, 0.8]].map((shared) => ({ muLog: 3, shared, own: 0.1 })));
+    expect(lacking.map(({ shared }) => shared.map((x) => Math.round(x * 1e12) / 1e12))).toEqual([[0], [0.5], [1]]);
+    // In proportion but for a billionth is not in proportion, however small the loading.
+    expect(two([0.3, 0.6], [0.003, 0.006 * (1 + 1e-9)])[0]).toHaveLength(2);
+    expect(two([0.3, 0.003], [0.6, 0.006 * (1 + 1e-9)])[0]).toHaveLength(2);
     // Of three links the same two must be touched.
     const three = mergeShared([[0.3, 0.3], [0.3, 0], [0, 0.3]].map((shared) => ({ muLog: 3, shared, own: 0 })));
     expect(three.map((each) => each.shared)).toEqual([[0.3, 0.3], [0.3, 0], [0, 0.3]]);
