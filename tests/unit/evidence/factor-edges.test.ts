@@ -15,7 +15,7 @@ const figure = (id: string, kn: number, rig: FactorFigure['rig'], certainty: Fac
 const factor = (from: string[], more: Partial<FactorRead> = {}): FactorRead => ({ what: 'made up', acts: 'loop', class: 'any', applies: {}, from, ...more }) as FactorRead;
 const ask = (record: FactorRead, figures: readonly FactorFigure[], asked: Partial<Sought> = {}) =>
   factorValue('one', record, group, Object.fromEntries(figures.map((each) => [each.id, each])), { ...sought, ...asked });
-function valueOf(...asked: Parameters<typeof ask>): FactorValue {
+function valueFor(...asked: Parameters<typeof ask>): FactorValue {
   const found = ask(...asked);
   if ('miss' in found) throw new Error(found.miss);
   return found.value;
@@ -39,7 +39,7 @@ describe('figures', () => {
   });
   test('none at all leave no value', () => expect(ask(factor([]), [])).toEqual({ miss: 'no-figure' }));
   test('without a word of certainty count as very low; what a source implies costs a step for each condition', () => {
-    const of = (certainty: FactorFigure['certainty'], taken: FactorRead['taken'] = []) => valueOf(factor(['a/b'], { taken }), [figure('a/b', 10, { widthMm: 10 }, certainty)]).certainty;
+    const of = (certainty: FactorFigure['certainty'], taken: FactorRead['taken'] = []) => valueFor(factor(['a/b'], { taken }), [figure('a/b', 10, { widthMm: 10 }, certainty)]).certainty;
     expect(of(null)).toBe('very low');
     expect(of('high')).toBe('high');
     const implied = { figure: 'a/b', why: 'made up' };
@@ -58,7 +58,7 @@ describe('along bearings', () => {
     const figures = [figure('a/x', 16, { widthMm: 10, bearingMm: 4.5 }), figure('b/x', 9, { widthMm: 10, bearingMm: 4 }), figure('c/x', 50, { widthMm: 10 })];
     for (const from of [['a/x', 'b/x', 'c/x'], ['b/x', 'c/x', 'a/x']]) {
       // Two studies of four pulls: the geometric mean of 9 and 16 is 12.
-      const value = valueOf(factor(from, along), figures, { bearingMm: 4 });
+      const value = valueFor(factor(from, along), figures, { bearingMm: 4 });
       expect(Math.exp(value.mu)).toBeCloseTo(12, 10);
       expect(value.figures).toEqual(['b/x', 'a/x']);
       expect(value).toMatchObject({ bridged: false, between: false, assumed: false });
@@ -66,14 +66,14 @@ describe('along bearings', () => {
   });
   test('between two the nearer one\'s figures come first, each study once', () => {
     const figures = [figure('a/thin', 8, { widthMm: 10, bearingMm: 2 }), figure('a/thick', 18, { widthMm: 10, bearingMm: 8 }), figure('b/thick', 18, { widthMm: 10, bearingMm: 8 })];
-    const at = (bearingMm: number) => valueOf(factor(['a/thin', 'a/thick', 'b/thick'], along), figures, { bearingMm });
+    const at = (bearingMm: number) => valueFor(factor(['a/thin', 'a/thick', 'b/thick'], along), figures, { bearingMm });
     // Half way on the line of ln from 2.5 to 8 mm: sqrt(20) = 4.47 mm.
     expect(at(4.4)).toMatchObject({ figures: ['a/thin', 'a/thick', 'b/thick'], studies: ['a', 'b'], bridged: false, between: true, assumed: false });
     expect(at(4.6)).toMatchObject({ figures: ['a/thick', 'b/thick', 'a/thin'], studies: ['a', 'b'] });
   });
   test('with one end carried over from another width, the line is', () => {
     const bridge = { widthMm: [8, 20] as [number, number], spread: 0.3, why: 'made up' };
-    const ends = (thinWidth: number, thickWidth: number) => valueOf(factor(['a/thin', 'a/thick'], { ...along, bridge }), [figure('a/thin', 8, { widthMm: thinWidth, bearingMm: 2 }), figure('a/thick', 18, { widthMm: thickWidth, bearingMm: 8 })], { bearingMm: 4 }).bridged;
+    const ends = (thinWidth: number, thickWidth: number) => valueFor(factor(['a/thin', 'a/thick'], { ...along, bridge }), [figure('a/thin', 8, { widthMm: thinWidth, bearingMm: 2 }), figure('a/thick', 18, { widthMm: thickWidth, bearingMm: 8 })], { bearingMm: 4 }).bridged;
     expect([ends(10, 10), ends(20, 10), ends(10, 20), ends(20, 20)]).toEqual([false, true, true, true]);
   });
 });
@@ -87,18 +87,18 @@ describe('a bridge', () => {
   });
   test('leaves out figures beyond it and those without a width', () => {
     const figures = [figure('a/in', 9, { widthMm: 20 }), figure('b/beyond', 90, { widthMm: 40 }), figure('c/none', 90, {})];
-    expect(valueOf(factor(['a/in', 'b/beyond', 'c/none'], { bridge }), figures)).toMatchObject({ figures: ['a/in'], mu: expect.closeTo(Math.log(9), 12) });
+    expect(valueFor(factor(['a/in', 'b/beyond', 'c/none'], { bridge }), figures)).toMatchObject({ figures: ['a/in'], mu: expect.closeTo(Math.log(9), 12) });
   });
 });
 
 test('an assumed range has no figures and is very low', () => {
-  expect(valueOf(factor([], { assumed: { low: 0.8, high: 1.25, why: 'made up' } }), [])).toMatchObject({ figures: [], studies: [], mu: expect.closeTo(0, 12), certainty: 'very low', bridged: false, between: false, assumed: true });
+  expect(valueFor(factor([], { assumed: { low: 0.8, high: 1.25, why: 'made up' } }), [])).toMatchObject({ figures: [], studies: [], mu: expect.closeTo(0, 12), certainty: 'very low', bridged: false, between: false, assumed: true });
 });
 
 test('an assumed multiplier moves the mean and widens what is known: 10 kN times 1.2', () => {
   const figures = [figure('a/b', 10, { widthMm: 10 }, 'high')];
-  const plain = valueOf(factor(['a/b']), figures);
-  const times = valueOf(factor(['a/b'], { times: { by: 1.2, spread: 0.15, why: 'made up' } } as Partial<FactorRead>), figures);
+  const plain = valueFor(factor(['a/b']), figures);
+  const times = valueFor(factor(['a/b'], { times: { by: 1.2, spread: 0.15, why: 'made up' } } as Partial<FactorRead>), figures);
   expect(Math.exp(times.mu)).toBeCloseTo(12, 10);
   expect(times.knowledge).toBeCloseTo(Math.hypot(plain.knowledge, 0.15), 12);
   expect([plain.certainty, times.certainty]).toEqual(['high', 'very low']);
