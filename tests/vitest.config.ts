@@ -13,6 +13,8 @@ export default defineConfig({
     environment: 'node',
     // Files of one process share what they load: half of the time goes into loading otherwise. No test may leave anything changed.
     isolate: false,
+    // A core that vitest would keep for itself does nothing in a run.
+    maxWorkers: '100%',
     // One process for each core; a property test that runs wild shows as a time limit, not as a hang.
     testTimeout: 30_000,
     passWithNoTests: false,

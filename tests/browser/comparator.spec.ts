@@ -11,7 +11,11 @@ const PER_KN = { lbf: 1000 / (0.45359237 * 9.80665), kgf: 1000 / 9.80665 };
 /** Saves the comparison from behind "More". @returns the text of the file */
 async function save(page: Page, kind: 'CSV' | 'JSON' | 'SVG'): Promise<string> {
   const button = page.getByRole('button', { name: `Save as ${kind}` });
-  if (!(await button.isVisible())) await page.locator('.tools summary').click();
+  // Rows that are drawn late may move it from under a click.
+  await expect(async () => {
+    if (!(await button.isVisible())) await page.locator('.tools summary').click();
+    await expect(button).toBeVisible({ timeout: 1000 });
+  }).toPass();
   const waiting = page.waitForEvent('download');
   await button.click();
   return readFile(await (await waiting).path(), 'utf8');
