@@ -4,11 +4,9 @@
  * cases of their own, in rack.spec.ts and shared-link.spec.ts; the saved copy has them in offline.spec.ts.
  */
 import type { Page } from '@playwright/test';
-import { expect, test } from '../support/browser.ts';
+import { delayScripts, expect, SCRIPTS, test } from '../support/browser.ts';
 
 test.skip(({ isMobile }) => isMobile === true, 'a network fails alike on every screen');
-
-const SCRIPTS = /\.m?js(?:\?|$)/;
 
 /** Interactive pages: a field with what a reader types there, and what the page says where its script never comes. */
 const PAGES: readonly { name: string; path: string; field: (page: Page) => ReturnType<Page['locator']>; typed: string; says: RegExp; answer: string; answered: RegExp }[] = [
@@ -38,10 +36,7 @@ for (const { name, path, field, typed, says, answer, answered } of PAGES) {
     });
 
     test('with a script that comes three seconds late keeps what was typed before it, and answers it or waits', async ({ page }) => {
-      await page.route(SCRIPTS, async (route) => {
-        await new Promise((done) => { setTimeout(done, 3000); });
-        await route.continue();
-      });
+      await delayScripts(page, 3);
       await page.goto(path, { waitUntil: 'commit' });
       await field(page).fill(typed);
       await page.waitForLoadState('load');

@@ -1,6 +1,6 @@
 /** A shared link never shows another rig's numbers as its own: with the script slow, stopped, without its evidence, and off. */
-import { alive, OTHER_RIG, partsOf, rowTexts } from '../support/comparator-page.ts';
-import { expect, test } from '../support/browser.ts';
+import { alive, OTHER_RIG, partsOf, rowTexts, watchComparisons } from '../support/comparator-page.ts';
+import { delayScripts, expect, SCRIPTS, test } from '../support/browser.ts';
 
 /** What a reader sees at one moment. */
 async function glance(page: import('@playwright/test').Page) {
@@ -38,15 +38,11 @@ async function watch(page: import('@playwright/test').Page, milliseconds: number
 const BUILT_RIG = 'v=1&rating=9&eye=bare-wire&bearing=unmeasured&sling=hmpe-10&length=60&used=new&demand=rating&oldsling=unknown&oldage=unknown';
 /** What the page says when there is no answer. */
 const NOT_COMPUTED = /not been computed/i;
-const SCRIPTS = /\.m?js(?:\?|$)/;
 const EVIDENCE = /evidence[^/]*\.json/;
 
 test('script five seconds late: first the rig as read, then its rows, never the example\'s', async ({ page }) => {
-  await page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
-  await page.route(SCRIPTS, async (route) => {
-    await new Promise((done) => setTimeout(done, 5_000));
-    await route.continue();
-  });
+  await watchComparisons(page);
+  await delayScripts(page, 5);
   await page.goto(`compare/?${OTHER_RIG}`, { waitUntil: 'commit' });
   await page.locator('footer').waitFor({ state: 'attached' });
   expect((await glance(page)).rows).toBe(false);
@@ -61,11 +57,8 @@ test('script five seconds late: first the rig as read, then its rows, never the 
 });
 
 test('what is chosen before a script that comes three seconds late stays, on top of the rig of the link', async ({ page }) => {
-  await page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
-  await page.route(SCRIPTS, async (route) => {
-    await new Promise((done) => setTimeout(done, 3_000));
-    await route.continue();
-  });
+  await watchComparisons(page);
+  await delayScripts(page, 3);
   await page.goto(`compare/?${OTHER_RIG}`, { waitUntil: 'commit' });
   await page.locator('footer').waitFor({ state: 'attached' });
   const rating = await page.evaluate(() => {
@@ -147,7 +140,7 @@ test('a built page and the same rig in a link show the same rows', async ({ page
   await page.goto('compare/9/bare-wire/hmpe-8/');
   await expect(partsOf(page).rows).toBeVisible();
   const built = await rowTexts(page);
-  await page.addInitScript(() => addEventListener('comparison-shown', () => document.documentElement.setAttribute('data-shown', '')));
+  await watchComparisons(page);
   await page.goto('compare/?v=1&rating=9&eye=bare-wire&bearing=unmeasured&sling=hmpe-8&length=60&used=new&demand=rating&oldsling=unknown&oldage=unknown');
   await alive(page);
   expect(await rowTexts(page)).toEqual(built);

@@ -54,3 +54,14 @@ export async function wideElements(page: Page): Promise<string[]> {
       .map((element) => `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''}: ${element.textContent?.trim().slice(0, 60)}`);
   });
 }
+
+/** Addresses of the pages' scripts. */
+export const SCRIPTS = /\.m?js(?:\?|$)/;
+
+/** Lets every script of later pages come so many seconds late. */
+export async function delayScripts(page: Page, seconds: number): Promise<void> {
+  await page.route(SCRIPTS, async (route) => {
+    await new Promise((done) => { setTimeout(done, 1000 * seconds); });
+    await route.continue();
+  });
+}
